@@ -1,5 +1,7 @@
 // The tables from Python, sources included, and a shop's own rows over them.
 
+#include <cstdlib>
+
 #include "convert.hpp"
 #include "halfnut/core/builtin.hpp"
 #include "halfnut/core/table_info.hpp"
@@ -205,12 +207,15 @@ void bind_catalogue(py::module_& module) {
             "list"_a, "code"_a, "figures"_a, "A text by its list and code.");
 
     module.def(
-        "nearest_name",
-        [](const std::string& name, const std::vector<std::string>& candidates) {
-            return std::string(nearest_name(name, candidates));
+        "environment",
+        [](const char* name) {
+            const char* const value = std::getenv(name);
+            return value == nullptr ? py::object(py::none())
+                                    : py::reinterpret_steal<py::object>(PyUnicode_DecodeFSDefault(value));
         },
-        "name"_a, "candidates"_a,
-        "The candidate nearest to a name by edit distance, or an empty text when none is near.");
+        "name"_a, "A variable of the environment; None where there is none.");
+    module.def("nearest_name", &nearest_name<std::vector<std::string>>, "name"_a, "candidates"_a,
+               "The candidate nearest to a name by edit distance, or an empty text when none is near.");
 }
 
 }  // namespace halfnut::bind

@@ -8,8 +8,6 @@ namespace halfnut::bind {
 
 namespace {
 
-using Codes = py::array_t<std::int32_t>;
-
 /// Distinct keys and their numbers. The bytes of a key must outlive it.
 using Known = std::unordered_map<std::string_view, std::int32_t>;
 
@@ -28,7 +26,7 @@ py::tuple code_array(const py::array& values) {
     const py::ssize_t rows = values.shape(0);
     const auto width = static_cast<std::size_t>(values.itemsize());
     const auto* const data = static_cast<const char*>(values.data());
-    Codes codes(rows);
+    py::array_t<std::int32_t> codes(rows);
     std::int32_t* const out = codes.mutable_data();
     Known known;
     py::list texts;
@@ -50,7 +48,7 @@ py::tuple code_objects(const py::object& values) {
         throw py::error_already_set();
     }
     const auto rows = static_cast<py::ssize_t>(items.size());
-    Codes codes(rows);
+    py::array_t<std::int32_t> codes(rows);
     std::int32_t* const out = codes.mutable_data();
     Known known;
     py::list texts;

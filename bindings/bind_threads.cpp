@@ -51,13 +51,13 @@ void bind_thread(py::module_& module) {
         py::setattr(type, text(figure.key), property(get, "doc"_a = text(figure.about)));
     }
     def_value<AnyThread>(type, &thread_state, &thread_made);
-    type.def_property_readonly(
-            "external", [](const AnyThread& t) { return part_of_side(t, Side::external); },
-            "The external part alone, with the class that is meant where none is given.")
-        .def_property_readonly(
-            "internal", [](const AnyThread& t) { return part_of_side(t, Side::internal); },
-            "The internal part alone, with the class that is meant where none is given.")
-        .def(
+    for (const Side side : {Side::external, Side::internal}) {
+        type.def_property_readonly(
+            std::string(enum_name(side)).c_str(),
+            [side](const AnyThread& t) { return part_of_side(t, side); },
+            "That part alone, with the class that is meant where none is given.");
+    }
+    type.def(
             "part",
             [](const AnyThread& t, const std::string& side) {
                 return part_of_side(t, from_name<Side>("side", side));

@@ -19,7 +19,7 @@ from pathlib import Path
 from threading import Lock
 from typing import Any, TypeVar
 
-from halfnut._core import Catalogue
+from halfnut._core import Catalogue, environment
 
 __all__ = ["FOLDER_VARIABLE", "activate", "active", "active_folders", "carried", "rows", "shop", "tables"]
 
@@ -42,7 +42,7 @@ def active() -> Catalogue:
     TableError
         HALFNUT_SHOP names a folder that is not there, or one whose tables cannot be read.
     """
-    chosen = _chosen.get() or _of_process.get(os.environ.get(FOLDER_VARIABLE)) or _process_shop()
+    chosen = _chosen.get() or _of_process.get(environment(FOLDER_VARIABLE)) or _process_shop()
     return chosen[0]
 
 
@@ -53,7 +53,7 @@ def active_folders() -> tuple[Path, ...]:
 
 def _process_shop() -> Shop:
     """The shop of the process, read once for each folder that HALFNUT_SHOP names."""
-    named = os.environ.get(FOLDER_VARIABLE)
+    named = environment(FOLDER_VARIABLE)
     if (found := _of_process.get(named)) is not None:
         return found
     from halfnut.core.shop_tables import process_shop
@@ -118,7 +118,7 @@ def activate(catalogue: Catalogue) -> None:
     of the process again is to choose none: a HALFNUT_SHOP that is set later counts.
     """
     chosen = (catalogue, active_folders())
-    of_process = _of_process.get(os.environ.get(FOLDER_VARIABLE))
+    of_process = _of_process.get(environment(FOLDER_VARIABLE))
     _chosen.set(None if chosen == of_process else chosen)
 
 
