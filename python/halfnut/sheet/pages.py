@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from functools import cache
 from typing import TYPE_CHECKING
+from urllib.parse import quote
 
 import jinja2
 from markupsafe import Markup
 
+from halfnut._core import spell, spell_number
+from halfnut.core.record import filled
 from halfnut.core.text import shown
 from halfnut.core.words import words
 from halfnut.planning.job import DETAILS_PAGE, OPENING_PAGE, PAPERS_PAGE, PHONE_PAGE, adjuster_file
@@ -30,19 +33,23 @@ def _written(value: object) -> object:
     return shown(value) if isinstance(value, str) and not isinstance(value, Markup) else value
 
 
+def _number(value: float | None, kind: str, unit: str) -> str | None:
+    return None if value is None else spell_number(value, kind, unit)
+
+
 @cache
 def environment() -> jinja2.Environment:
     """What templates are read with."""
     out = jinja2.Environment(
         loader=jinja2.PackageLoader("halfnut.sheet"),
-        autoescape=jinja2.select_autoescape(["html"]),
+        autoescape=jinja2.select_autoescape(["html", "svg"]),
         trim_blocks=True,
         lstrip_blocks=True,
         undefined=jinja2.StrictUndefined,
         finalize=_written,
     )
-    out.globals.update(words=words, ticks=ticks)
-    out.filters["firm"] = firm
+    out.globals.update(words=words, ticks=ticks, filled=filled)
+    out.filters.update(firm=firm, number=_number, spelled=spell, quoted=quote)
     return out
 
 
