@@ -91,7 +91,8 @@ def sentence(row: dict[str, Any]) -> str:
 
 def docstring(question: dict[str, Any]) -> str:
     """A function's docstring in the numpydoc layout."""
-    out = [*textwrap.wrap(question["about"], WIDTH - 8), "", "Parameters", "----------"]
+    out = textwrap.wrap(question["about"], WIDTH - 8)
+    out += ["", "Parameters", "----------"] if question["arguments"] else []
     for row in question["arguments"]:
         kind = asked_type(row)
         optional = "" if row["required"] else ", optional" if default(row) == "None" else f", default {default(row)}"
@@ -120,14 +121,13 @@ def function(question: dict[str, Any], where: str) -> str:
     rows = question["arguments"]
     placed = [_parameter(row) for row in rows if row["placed"]]
     named = [_parameter(row) for row in rows if not row["placed"]]
-    head = placed + (["*"] if named else []) + named
+    head = "".join(f"\n    {each}," for each in placed + (["*"] if named else []) + named)
     doc = textwrap.indent(docstring(question), "    ").strip()
     answer, name = question["answer"]["name"], question["name"]
-    given = ", ".join(f"core_machine({row['name']})" if row["kind"] == "machine" else row["name"] for row in rows)
+    given = "".join(f"core_machine({row['name']})," if row["kind"] == "machine" else f"{row['name']}," for row in rows)
     return (
-        f"def {name}(\n    " + ",\n    ".join(head) + f",\n) -> {answer}:\n"
-        f'    """{doc}\n    """\n'
-        f'    answer: {answer} = answer_to("{name}", "{where}:{answer}", ({given},))\n    return answer\n'
+        f'def {name}({head}\n) -> {answer}:\n    """{doc}\n    """\n'
+        f'    answer: {answer} = answer_to("{name}", "{where}:{answer}", ({given}))\n    return answer\n'
     )
 
 

@@ -3,6 +3,7 @@
 #include "halfnut/cutting/questions.hpp"
 
 #include "cut_answer.hpp"
+#include "halfnut/cutting/census.hpp"
 #include "halfnut/cutting/chasing.hpp"
 #include "halfnut/cutting/choosing.hpp"
 #include "halfnut/cutting/force_question.hpp"
@@ -211,7 +212,8 @@ std::span<const Question* const> questions() noexcept {
         for (const std::span<const Question> some :
              {std::span<const Question>(kLatheQuestions), std::span<const Question>(kHoleQuestions),
               std::span<const Question>(kHoldingQuestions), std::span<const Question>(kShapeQuestions),
-              std::span<const Question>(kMillQuestions), std::span<const Question>(&kLifeQuestion, 1)}) {
+              std::span<const Question>(kMillQuestions), std::span<const Question>(&kLifeQuestion, 1),
+              std::span<const Question>(kCensusQuestions)}) {
             for (const Question& each : some) {
                 out.push_back(&each);
             }

@@ -55,6 +55,7 @@ constexpr std::array kFigures{
     OWN(traits, "How it behaves in machining, in single words."),
     ROW(note, "What else is to be said."),
     OWN(fluids, "Operation and its cutting fluid, in one word each."),
+    OWN(strengths, "Minimum strengths by form and thickness, each with the kind of its source."),
     OWN(lacking, "What its row leaves out that forces and deflections of the work need."),
     OWN(index, "Place in the table of alloys."),
     OWN(told, "What a person should know."),
@@ -89,6 +90,39 @@ constexpr std::array kProperties{
 };
 #undef PROPERTY
 
+/// Minimum strengths in the units that they are printed in.
+std::vector<std::string> strengths_of(const Catalogue& catalogue, const AlloyRow& alloy) {
+    std::vector<std::string> out;
+    const auto known = [](double value) { return !std::isnan(value); };
+    for (const StrengthRow& row : catalogue.strengths) {
+        if (row.alloy != alloy.id) {
+            continue;
+        }
+        const bool inch = known(row.tensile_ksi) || known(row.yield_ksi);
+        const string_view unit = inch ? "ksi" : "MPa";
+        const double over = inch ? row.over_in : row.over_mm;
+        const double up_to = inch ? row.up_to_in : row.up_to_mm;
+        const double tensile = inch ? row.tensile_ksi : row.tensile_mpa;
+        const double yield = inch ? row.yield_ksi : row.yield_mpa;
+        std::string& text = out.emplace_back(row.form);
+        if (known(up_to)) {
+            text += fmt::format(" {:g} to {:g} {}", known(over) ? over : 0.0, up_to, inch ? "in" : "mm");
+        }
+        if (!row.temper.empty()) {
+            text += fmt::format(", {}", row.temper);
+        }
+        text += ": ";
+        if (known(tensile)) {
+            text += fmt::format("at least {:g} {}, ", tensile, unit);
+        }
+        if (known(yield)) {
+            text += fmt::format("yield {:g} {}, ", yield, unit);
+        }
+        text += as_tabulated("strengths", row_ref(catalogue.strengths, row), catalogue).kind;
+    }
+    return out;
+}
+
 std::vector<std::string> words_of(string_view list) {
     std::vector<std::string> out;
     while (!list.empty()) {
@@ -104,6 +138,8 @@ std::vector<std::string> words_of(string_view list) {
 }  // namespace
 
 constexpr std::array kAlloySays{
+    SaidRow{"fluid", "{fluids}"},
+    SaidRow{"*strength", "strengths"},
     SaidRow{"", "hardness                      {hardness_hb:g} HB"},
     SaidRow{"", "density                       {density_kg_m3:g} kg/m3"},
     SaidRow{"", "Young's modulus               {youngs_modulus_gpa:g} GPa"},
@@ -133,6 +169,7 @@ AlloyAnswer alloy(const AlloyAsk& asked, const Asking& asking) {
                     .hazards = words_of(row.hazards),
                     .traits = words_of(row.traits),
                     .fluids = {},
+                    .strengths = strengths_of(catalogue, row),
                     .lacking = lacking(row),
                     .index = static_cast<int>(&row - catalogue.alloys.data()),
                     .told = {},

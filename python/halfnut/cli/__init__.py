@@ -23,7 +23,6 @@ _HOMES = {
     "alloy": ("alloys", "alloy", "What is known of an alloy: speeds first; list, new and check."),
     "ask": ("programs", "ask", "Any question as JSON, for other programs."),
     "batch": ("batches", "batch", "Every row of a file of jobs, into a file of answers."),
-    "data": ("data", "data", "What the figures rest on, table by table."),
     "machine": ("machine_files", "machine", "Check a machine file, show a machine, or begin a file of one's own."),
     "plan": ("plans", "plan", "Setup sheets for a whole job."),
     "serve": ("serving", "serve", "The sheets of a plan for a browser beside the machine."),

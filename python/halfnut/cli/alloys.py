@@ -6,14 +6,12 @@ from pathlib import Path
 
 import click
 
-from halfnut._core import Catalogue, Error, spell, spell_span
-from halfnut.cli.data import ASKED, HIGH_SPEED_ONLY
+from halfnut._core import Catalogue
 from halfnut.cli.failures import ANSWERED, MARKED
-from halfnut.cli.output import begin, echo, show, tell, with_evidence, with_file, with_json
+from halfnut.cli.output import begin, echo, show, tell, tell_evidence, with_evidence, with_file, with_json
 from halfnut.core.catalogue import rows
 from halfnut.core.text import toml_text
 
-_TOOLS = ("HSS", "carbide", "coated carbide")
 _EPILOG = """\b
 Example:
   halfnut alloy 6061-T6
@@ -51,90 +49,21 @@ def alloy() -> None:
 @with_json
 def show_alloy(name: str, inch: bool, as_json: bool, evidence: bool) -> None:
     """Show the alloy called NAME; `halfnut alloy NAME` is the same."""
+    from halfnut.cutting.questions import speeds
     from halfnut.material.questions import alloy as ask
 
     found = ask(name)
-    unit = "in" if inch else "mm"
     if as_json:
         show(found, as_json, question="alloy")
         return
-    echo(found.answer)
-    for line in _speeds(found.id, unit):
-        echo(line)
-    if found.fluids:
-        echo(f"  fluid     {', '.join(found.fluids)}")
-    for line in _strengths(found.id):
-        echo(line)
-    for line in found.lines()[1:]:
+    cuts = speeds(found, inch=inch)
+    first, *rest = found.lines()
+    for line in (first, *cuts.lines()[1:], *rest):
         echo(line)
     if evidence:
-        for item in found.evidence:
-            echo(f"  {item.figure}: {item.rule}; {item.row}; {item.source} ({item.kind})")
-        for line in _out_of_order(found.id):
-            echo(line)
-
-
-def _speeds(alloy_id: str, unit: str) -> list[str]:
-    """Speeds and feeds of usual cuts, a line a tool."""
-    cells: dict[str, dict[str, tuple[str, str]]] = {}
-    for tool in _TOOLS:
-        for name, ask in ASKED.items():
-            if tool != "HSS" and name in HIGH_SPEED_ONLY:
-                continue
-            try:
-                cut = ask(alloy_id, tool)
-            except Error:
-                continue
-            speed = spell_span(cut.window_low_m_min, cut.window_high_m_min, "speed", unit).rsplit(" ", 1)[0]
-            feed = cut.feed_per_tooth_mm if cut.feed_per_tooth_mm is not None else cut.feed_mm_rev
-            fed = "" if feed is None or name == "tap" else spell(feed, "feed", unit).split()[0]
-            cells.setdefault(tool, {})[name] = (speed.replace(" to ", "-"), fed)
-    if not cells:
-        return ["  speeds    none is known"]
-    heads = [name for name in ASKED if any(name in line for line in cells.values())]
-    of_speed, of_feed = ("ft/min", "in") if unit == "in" else ("m/min", "mm")
-    out = [f"  {of_speed:<15}" + "".join(f"{head:>10}" for head in heads)]
-    for tool, line in cells.items():
-        out.append(f"  {tool:<15}" + "".join(f"{line.get(head, ('-', ''))[0]:>10}" for head in heads))
-        out.append(f"    {of_feed:<13}" + "".join(f"{line.get(head, ('', '-'))[1] or '-':>10}" for head in heads))
-    out.append(
-        "  feeds a revolution, in milling a tooth; work of 30 mm, drill and reamer 10, end mill 12, face mill 50"
-    )
-    return out
-
-
-def _out_of_order(alloy_id: str) -> list[str]:
-    """Printed speeds against the order of operations, which no answer takes."""
-    parents = {row["group"]: row["parent"] for row in rows("material/groups")}
-    kin = {alloy_id}
-    group = next(row["group"] for row in rows("material/alloys") if row["id"] == alloy_id)
-    while group:
-        kin.add(group)
-        group = parents[group]
-    return [
-        f"  printed, never taken: {row['operation']} {row['tool_material']} to {row['speed_high_m_min']:g} m/min; "
-        f"{row['note']}; {row['source']['citation']} ({row['source']['kind']})"
-        for row in rows("cutting/speeds")
-        if row["doubt"] == "out_of_order" and kin & set(row["key"].split())
-    ]
-
-
-def _strengths(alloy_id: str) -> list[str]:
-    """Minimum strengths by form and thickness, printed ones apart from recalled."""
-    out = []
-    for row in rows("material/strengths"):
-        if row["alloy"] != alloy_id:
-            continue
-        unit = "ksi" if row["tensile_ksi"] or row["yield_ksi"] else "MPa"
-        tensile, yields = row[f"tensile_{unit.lower()}"], row[f"yield_{unit.lower()}"]
-        over, up_to = (row["over_in"], row["up_to_in"]) if unit == "ksi" else (row["over_mm"], row["up_to_mm"])
-        length = "in" if unit == "ksi" else "mm"
-        size = "" if up_to in (None, "") else f" {over or 0:g} to {up_to:g} {length}"
-        what = [f"at least {tensile:g} {unit}" if tensile else "", f"yield {yields:g} {unit}" if yields else ""]
-        said = ", ".join([*filter(None, what), row["source"]["kind"]])
-        temper = f", {row['temper']}" if row["temper"] else ""
-        out.append(f"  strength  {row['form']}{size}{temper}: {said}")
-    return out
+        tell_evidence((*found.evidence, *cuts.evidence))
+        for text in cuts.never_taken:
+            echo(f"  printed, never taken: {text}")
 
 
 @alloy.command("list", epilog="\b\nExample:\n  halfnut alloy list stainless")

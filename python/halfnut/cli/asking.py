@@ -56,7 +56,8 @@ def command(name: str) -> click.Command:
         if not is_answer:
             click.get_current_context().exit(MARKED)
 
-    ask.__doc__ = question["about"] + "\n\n\b\n" + "\n".join(_needed(row) for row in rows if row["placed"])
+    needed = [_needed(row) for row in rows if row["placed"]]
+    ask.__doc__ = "\n".join([question["about"], *(["", "\b"] if needed else []), *needed])
     made: Any = with_evidence(with_json(ask))
     if name in DRAWN:
         made = with_file("--out", DRAWN[name])(made)

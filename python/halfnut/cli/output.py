@@ -13,12 +13,11 @@ from typing import Any, TextIO, TypeVar
 
 import click
 
-from halfnut._core import bounds
+from halfnut._core import Evidence
 from halfnut.core.record import CautionLine, Rank, Record
 from halfnut.core.text import shown
 
 __all__ = [
-    "COUNT",
     "STREAM",
     "begin",
     "echo",
@@ -28,6 +27,7 @@ __all__ = [
     "ready",
     "show",
     "tell",
+    "tell_evidence",
     "with_evidence",
     "with_file",
     "with_json",
@@ -39,9 +39,6 @@ STREAM = Path("-")
 _WHY = "halfnut.why"
 _REMEMBERED = click.core.ParameterSource.DEFAULT_MAP
 _COLOURS: dict[Rank, dict[str, Any]] = {"danger": {"fg": "red", "bold": True}, "caution": {"fg": "red"}, "note": {}}
-
-# How many of something: from 1 to a million.
-COUNT = click.IntRange(1, bounds()["count"])
 
 _Command = TypeVar("_Command", bound=Callable[..., Any])
 
@@ -194,6 +191,11 @@ def show(record: Record, as_json: bool, *, evidence: bool = False, question: str
     for line in rest:
         echo(line)
     if evidence:
-        for item in record.evidence:
-            row = f"; {item.row}" if item.row else ""
-            echo(f"  {item.figure}: {item.rule}{row}; {item.source} ({item.kind})")
+        tell_evidence(record.evidence)
+
+
+def tell_evidence(evidence: Iterable[Evidence]) -> None:
+    """Print what figures rest on, a line each."""
+    for item in evidence:
+        row = f"; {item.row}" if item.row else ""
+        echo(f"  {item.figure}: {item.rule}{row}; {item.source} ({item.kind})")

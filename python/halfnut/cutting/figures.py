@@ -17,6 +17,7 @@ from halfnut.material.alloys import Alloy
 __all__ = [
     "ChasePass",
     "Cut",
+    "Data",
     "DialReading",
     "DivideMove",
     "DivideStep",
@@ -40,13 +41,16 @@ __all__ = [
     "Positions",
     "Price",
     "Relaxation",
+    "Resting",
     "ScrewHole",
     "SineBar",
     "Slack",
+    "Speeds",
     "Taper",
     "ToolLife",
     "TranslatingPair",
     "TranslatingPairs",
+    "UsualSpeed",
     "WorkBend",
 ]
 
@@ -1740,3 +1744,91 @@ class ToolLife(Answered):
         "most",
         "cheapest",
     )
+
+
+@made(frozen=True)
+class UsualSpeed:
+    """Speed and feed of one usual cut."""
+
+    tool: str
+    """The tool's material."""
+    cut: str
+    """What is done."""
+    window_low_m_min: float
+    """Slowest cutting speed that suits. In m/min."""
+    window_high_m_min: float
+    """Fastest cutting speed that suits. In m/min."""
+    feed_mm: float | None
+    """Feed a revolution, in milling a tooth. In mm."""
+
+
+@made(frozen=True)
+class Speeds(Answered, Listed[UsualSpeed]):
+    """Speeds and feeds that suit an alloy, by tool and usual cut."""
+
+    alloy: Alloy
+    """The work's material."""
+    unit: str
+    """Unit of the question: in or mm."""
+    cuts: tuple[UsualSpeed, ...]
+    """The usual cuts, tool by tool."""
+    never_taken: tuple[str, ...]
+    """Speeds that are printed against the order of operations: no answer takes them."""
+    table: tuple[tuple[str, str], ...] = field(repr=False, compare=False)
+    """Speeds and feeds by tool, a column a cut."""
+
+    _nested: ClassVar[Mapping[str, type]] = {"cuts": UsualSpeed}
+
+    _paired: ClassVar[frozenset[str] | set[str]] = {"table"}
+    _named: ClassVar[Mapping[str, str]] = {"alloy": "Alloy"}
+    ANSWER: ClassVar[str] = "{alloy.title}: speeds and feeds"
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (("*", "table"),)
+    SHORT: ClassVar[tuple[str, ...]] = ("*",)
+    ITEMS: ClassVar[str] = "cuts"
+
+
+@made(frozen=True)
+class Resting:
+    """How many rest on each kind of source."""
+
+    name: str
+    """The table, or the operation."""
+    shop: int
+    """A shop's own."""
+    standard: int
+    """Standards."""
+    government: int
+    """Government publications."""
+    handbook: int
+    """Handbooks."""
+    textbook: int
+    """Textbooks."""
+    paper: int
+    """Papers."""
+    transcription: int
+    """Copies of a source whose own page was not seen."""
+    practice: int
+    """Common practice."""
+    memory: int
+    """Sources as they are remembered."""
+
+
+@made(frozen=True)
+class Data(Answered):
+    """What the figures rest on."""
+
+    tables: tuple[Resting, ...]
+    """Cells that name a source, by table."""
+    answers: tuple[Resting, ...]
+    """Speeds that are answered, by operation; an alloy that a shop meets weekly counts five times."""
+    memory_share: float
+    """Share of the answers that rest on memory."""
+    counted: tuple[tuple[str, str], ...] = field(repr=False, compare=False)
+    """Both lists as one table."""
+
+    _nested: ClassVar[Mapping[str, type]] = {"tables": Resting, "answers": Resting}
+
+    _paired: ClassVar[frozenset[str] | set[str]] = {"counted"}
+    ANSWER: ClassVar[str] = "from memory: {memory_share:.0%} of the answers"
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (("*", "counted"),)
+    SHORT: ClassVar[tuple[str, ...]] = ("*",)

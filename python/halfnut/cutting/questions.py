@@ -30,6 +30,7 @@ if TYPE_CHECKING:
     from halfnut.cutting.choosing import Passes
     from halfnut.cutting.figures import (
         Cut,
+        Data,
         Division,
         Entry,
         ForceBand,
@@ -41,6 +42,7 @@ if TYPE_CHECKING:
         Positions,
         ScrewHole,
         SineBar,
+        Speeds,
         Taper,
         ToolLife,
         TranslatingPairs,
@@ -56,6 +58,7 @@ __all__ = [
     "choose",
     "counterbore",
     "countersink",
+    "data",
     "divide",
     "drill",
     "face",
@@ -75,6 +78,7 @@ __all__ = [
     "saw",
     "screw_hole",
     "sine_bar",
+    "speeds",
     "spot",
     "tap",
     "taper",
@@ -3599,4 +3603,76 @@ def tool_life(
             diameter,
         ),
     )
+    return answer
+
+
+def speeds(
+    alloy: AlloyLike,
+    *,
+    inch: bool = False,
+) -> Speeds:
+    """Speeds and feeds that suit an alloy, tool by tool and cut by cut.
+
+    Parameters
+    ----------
+    alloy : AlloyLike
+        The work's material, by any of its names.
+    inch : bool, default False
+        Speeds in ft/min and feeds in inches.
+
+    Returns
+    -------
+    Speeds
+        Speeds and feeds that suit an alloy, by tool and usual cut.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    As its evidence names them.
+    """
+    answer: Speeds = answer_to(
+        "speeds",
+        "halfnut.cutting.figures:Speeds",
+        (
+            alloy,
+            inch,
+        ),
+    )
+    return answer
+
+
+def data() -> Data:
+    """What the figures rest on, by kind of source: every table, and the speeds of the usual cuts.
+
+    Returns
+    -------
+    Data
+        What the figures rest on.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    As each row names its own.
+    """
+    answer: Data = answer_to("data", "halfnut.cutting.figures:Data", ())
     return answer

@@ -64,12 +64,16 @@ class Alloy(Answered):
     """What else is to be said."""
     fluids: tuple[str, ...]
     """Operation and its cutting fluid, in one word each."""
+    strengths: tuple[str, ...]
+    """Minimum strengths by form and thickness, each with the kind of its source."""
     lacking: tuple[str, ...]
     """What its row leaves out that forces and deflections of the work need."""
     index: int
     """Place in the table of alloys."""
     ANSWER: ClassVar[str] = "{title}: {group_names.first}, ISO 513 group {iso513} ({id})"
     ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        ("fluid", "{fluids}"),
+        ("*strength", "strengths"),
         ("", "hardness                      {hardness_hb:g} HB"),
         ("", "density                       {density_kg_m3:g} kg/m3"),
         ("", "Young's modulus               {youngs_modulus_gpa:g} GPa"),

@@ -33,7 +33,7 @@ def test_what_is_written_of_the_declarations_stands_in_the_tree():
         assert path.read_text(encoding="utf-8") == text, f"./shop stubs writes {path.name} of {path.parent.name} anew"
 
 
-OF_NOTHING = {"preferred_fits", "translating_pairs"}  # lists: nothing has to be said
+OF_NOTHING = {"data", "preferred_fits", "translating_pairs"}  # lists: nothing has to be said
 
 
 @by_name

@@ -19,9 +19,10 @@ struct AlloyAnswer {
     std::vector<std::string> group_names;
     std::vector<std::string> hazards;
     std::vector<std::string> traits;
-    std::vector<std::string> fluids;   ///< operation and cutting fluid
-    std::vector<std::string> lacking;  ///< what forces and deflections of the work need, and the row lacks
-    int index = 0;                     ///< place in Catalogue::alloys
+    std::vector<std::string> fluids;     ///< operation and cutting fluid
+    std::vector<std::string> strengths;  ///< least ones by form and thickness, as they are printed
+    std::vector<std::string> lacking;    ///< what forces and deflections of the work need, and the row lacks
+    int index = 0;                       ///< place in Catalogue::alloys
     std::vector<Told> told;
     std::vector<EvidenceText> evidence;
 };
