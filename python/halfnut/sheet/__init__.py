@@ -12,7 +12,6 @@ if TYPE_CHECKING:
     from halfnut.sheet.cards import *
     from halfnut.sheet.details import *
     from halfnut.sheet.figures import *
-    from halfnut.sheet.operation import *
     from halfnut.sheet.outline import *
     from halfnut.sheet.pages import *
     from halfnut.sheet.paper import *
@@ -20,8 +19,6 @@ if TYPE_CHECKING:
     from halfnut.sheet.phone import *
     from halfnut.sheet.rows import *
     from halfnut.sheet.telling import *
-    from halfnut.sheet.texts import *
-    from halfnut.sheet.view import *
     from halfnut.sheet.wall import *
 
 furnish(__name__)

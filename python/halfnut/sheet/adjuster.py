@@ -6,8 +6,7 @@ from typing import TYPE_CHECKING
 
 from halfnut.core.words import by_rank
 from halfnut.sheet.pages import environment
-from halfnut.sheet.telling import told
-from halfnut.sheet.view import Told
+from halfnut.sheet.telling import Told, told
 
 if TYPE_CHECKING:
     from halfnut.threads.adjusters import Adjuster

@@ -12,15 +12,17 @@ from markupsafe import Markup
 from halfnut._core import spell, spell_number
 from halfnut.core.record import filled
 from halfnut.core.text import shown
-from halfnut.core.words import words
-from halfnut.planning.job import DETAILS_PAGE, OPENING_PAGE, PAPERS_PAGE, PHONE_PAGE, adjuster_file
-from halfnut.sheet import texts
+from halfnut.core.words import by_rank, words
+from halfnut.drawing.gears import train_svg
+from halfnut.drawing.threads import profile_svg
+from halfnut.planning.job import DETAILS_PAGE, KINDS, OPENING_PAGE, PAPERS_PAGE, PHONE_PAGE, adjuster_file
 from halfnut.sheet.card import firm
 from halfnut.sheet.cards import cards_of, ticks, title_of
-from halfnut.sheet.details import details_of, plan_rows
+from halfnut.sheet.details import details_of, gives_way, sources_of
 from halfnut.sheet.paper import paper_named
 from halfnut.sheet.papers import papers_of
 from halfnut.sheet.phone import with_cards
+from halfnut.sheet.telling import counted, sentence, told, worded
 
 if TYPE_CHECKING:
     from halfnut.planning.plans import Plan
@@ -48,8 +50,10 @@ def environment() -> jinja2.Environment:
         undefined=jinja2.StrictUndefined,
         finalize=_written,
     )
-    out.globals.update(words=words, ticks=ticks, filled=filled)
-    out.filters.update(firm=firm, number=_number, spelled=spell, quoted=quote)
+    out.globals.update(words=words, filled=filled, worded=worded, kinds=KINDS, gives_way=gives_way, ticks=ticks)
+    out.globals.update(adjuster_file=adjuster_file, profile_svg=profile_svg, train_svg=train_svg)
+    out.filters.update(firm=firm, number=_number, spelled=spell, quoted=quote, counted=counted, sentence=sentence)
+    out.filters.update(title_of=title_of, by_rank=by_rank, told=told)
     return out
 
 
@@ -74,36 +78,21 @@ def sheets(plan: Plan, paper: str = "A5", phone_page: str | None = None) -> dict
     by = [f"{how} by {who}" for how, who in (("prepared", job.prepared_by), ("approved", job.approved_by)) if who]
     named = " ".join(filter(None, (job.number, job.revision, job.date)))
     heading = ", ".join(filter(None, (named, job.owner, *by)))
-    pieces = sum(part.part.quantity for part in plan.parts)
-    failed = f"{texts.count(plan.failed, 'operation')} not planned" if plan.failed else ""
-    counted = (texts.count(len(plan.parts), "part"), texts.count(pieces, "piece"), str(plan.span))
-    opening = environment().get_template("index.html")
-    out = {
-        OPENING_PAGE: opening.render(
-            title=job.title,
-            heading=heading,
-            rows=plan_rows(plan),
-            totals=", ".join(filter(None, (*counted, failed))),
-            details=DETAILS_PAGE,
-            papers=PAPERS_PAGE,
-            phone=None if phone_page is None else PHONE_PAGE,
-        )
-    }
+
+    def page(name: str, title: str, **more: object) -> str:
+        return environment().get_template(name).render({"heading": heading, **more}, title=title, plan=plan)
+
+    links = {"details": DETAILS_PAGE, "papers": PAPERS_PAGE, "phone": None if phone_page is None else PHONE_PAGE}
+    out = {OPENING_PAGE: page("index.html", job.title, **links)}
     if phone_page is not None:
         out[PHONE_PAGE] = with_cards(phone_page, OPENING_PAGE, ((title_of(part), part.file) for part in plan.parts))
-    page = environment().get_template("cards.html")
     for part in plan.parts:
-        out[part.file] = page.render(
-            title=title_of(part), cards=cards_of(job, part, on), paper=on, opening=OPENING_PAGE
+        out[part.file] = page(
+            "cards.html", title_of(part), cards=cards_of(job, part, on), paper=on, opening=OPENING_PAGE
         )
-    out[DETAILS_PAGE] = (
-        environment().get_template("details.html").render(title=job.title, heading=heading, details=details_of(plan))
-    )
-    out[PAPERS_PAGE] = (
-        environment()
-        .get_template("papers.html")
-        .render(title=f"{job.title}: papers", heading=f"{job.title} {heading}".strip(), papers=papers_of(plan))
-    )
+    out[DETAILS_PAGE] = page("details.html", job.title, details=details_of(plan), sources=sources_of(plan))
+    whole = f"{job.title} {heading}".strip()
+    out[PAPERS_PAGE] = page("papers.html", f"{job.title}: papers", heading=whole, papers=papers_of(plan))
     for planned in plan.parts:
         if planned.adjuster is not None:
             out[adjuster_file(planned.file)] = planned.adjuster.page(

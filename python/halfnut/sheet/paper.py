@@ -6,6 +6,7 @@ import math
 import re
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, replace
+from functools import lru_cache
 
 from markupsafe import Markup
 
@@ -115,6 +116,7 @@ _WIDTHS = [{each: width / 1000.0 for width, chars in face.items() for each in ch
 _SPACE, _FIGURE = 0.278, 0.556
 
 
+@lru_cache(maxsize=4096)
 def text_width(text: str, scale: float = 1.0, *, bold: bool = False) -> float:
     """Width of a text; what another alphabet may need is allowed for."""
     widths = _WIDTHS[bold]

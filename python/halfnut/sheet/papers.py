@@ -4,22 +4,20 @@ from __future__ import annotations
 
 import math
 from collections import Counter
-from dataclasses import replace
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
 from halfnut.planning.job import KINDS
 from halfnut.planning.timing import lot
-from halfnut.sheet import figures, texts
+from halfnut.sheet import figures
 from halfnut.sheet.cards import sawn, setups, stock_size, title_of
 from halfnut.sheet.paper import text_width
 from halfnut.sheet.rows import drill_name, measured
-from halfnut.sheet.telling import worded
-from halfnut.sheet.view import PaperTable
+from halfnut.sheet.telling import counted, worded
 
 if TYPE_CHECKING:
     from halfnut.planning.plans import Plan, PlannedOperation, PlannedPart
 
-__all__ = ["papers_of"]
+__all__ = ["PaperTable", "papers_of"]
 
 _BOXES = 3
 """Pieces that an inspection list has a box for."""
@@ -32,6 +30,14 @@ _BOX = 1.0
 """Width of a cell to write in, beside what every cell takes."""
 _FLOWS = 17
 """Letters from which a cell goes on on another line."""
+
+
+class PaperTable(NamedTuple):
+    """A paper of a job: a table, whose empty cells are there to write in."""
+
+    title: str
+    heads: tuple[str, ...]
+    rows: tuple[tuple[str, ...], ...]
 
 
 def papers_of(plan: Plan) -> tuple[PaperTable, ...]:
@@ -57,7 +63,7 @@ def _pages(paper: PaperTable) -> list[PaperTable]:
     if len(pages) == 1:
         return [paper]
     return [
-        replace(paper, title=f"{paper.title}, {n} of {len(pages)}", rows=tuple(rows)) for n, rows in enumerate(pages, 1)
+        PaperTable(f"{paper.title}, {n} of {len(pages)}", paper.heads, tuple(rows)) for n, rows in enumerate(pages, 1)
     ]
 
 
@@ -159,7 +165,7 @@ def _order(plan: Plan) -> PaperTable:
             span = f"{numbers[0]} to {numbers[-1]}" if len(numbers) > 1 else f"{numbers[0]}"
             time = lot(sum(op.time_s for op in setup.operations), part.part.quantity).whole.minutes
             where = f"{setup.number} of {len(found)}"
-            pieces = texts.count(part.part.quantity, "piece")
+            pieces = counted(part.part.quantity, "piece")
             held = setup.holding or "as the card says"
             rows.append((title_of(part), where, setup.machine, held, span, pieces, time, ""))
     heads = ("part", "setup", "machine", "held in", "rows", "lot", "time", "done")

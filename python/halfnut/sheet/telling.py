@@ -3,22 +3,43 @@
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, NamedTuple
 
-from halfnut.core.record import Caution, filled
+from halfnut.core.record import Caution, Rank, filled
 from halfnut.core.words import by_rank, of_the_piece
 from halfnut.sheet import figures
-from halfnut.sheet.view import Told
 
 if TYPE_CHECKING:
     from halfnut.planning.job import Step
     from halfnut.planning.plans import PlannedPart
 
-__all__ = ["told", "worded"]
+__all__ = ["Told", "counted", "sentence", "told", "worded"]
+
+
+class Told(NamedTuple):
+    """A danger, caution or note as a sheet tells it."""
+
+    rank: Rank
+    label: str
+    text: str
 
 
 def sentence(text: str) -> str:
+    """A text with a capital in front.
+
+    >>> sentence("take up backlash")
+    'Take up backlash'
+    """
     return text[:1].upper() + text[1:]
+
+
+def counted(number: int, one: str) -> str:
+    """A number with its noun.
+
+    >>> counted(1, "piece"), counted(8, "piece")
+    ('1 piece', '8 pieces')
+    """
+    return f"{number} {one}{'' if number == 1 else 's'}"
 
 
 def told(item: Caution, also: Sequence[int] = ()) -> Told:

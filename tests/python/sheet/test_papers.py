@@ -138,7 +138,7 @@ def test_each_paper_is_a_page_and_the_details_are_few(plan, tmp_path):
             assert len(pages[name, "papers", paper]) == len(papers_of(found)), (name, paper)
     assert len(papers_of(plans["long"])) > len(papers_of(plan)) == 7
     assert max(len(pages["demo", "details", paper]) for paper in ("A4", "Letter")) <= 16
-    for part in details_of(plan).parts:
+    for part in details_of(plan):
         said = [text for _, text in part.remarks]
         assert len(said) == len(set(said))
         assert len({each.text for each in part.cautions}) == len(part.cautions)
