@@ -1,22 +1,28 @@
 #include "halfnut/cutting/kin_rows.hpp"
 
-#include "halfnut/material/alloy.hpp"
 #include "kin.hpp"
 
 namespace halfnut::cutting {
 
+namespace {
+
+template <class Row>
+std::vector<KinRow<Row>> kin_of(const Kin& kin, Rows<Row> table) {
+    std::vector<KinRow<Row>> out;
+    for (const Row& row : table) {
+        if (const int distance = kin.distance(row.key); distance >= 0) {
+            out.push_back({&row, distance});
+        }
+    }
+    return out;
+}
+
+}  // namespace
+
 KinRows::KinRows(const Catalogue& catalogue, const material::AlloyRow& alloy) {
     const Kin kin(catalogue, alloy);
-    for (const SpeedRow& row : catalogue.speeds) {
-        if (const int distance = kin.distance(row.key); distance >= 0) {
-            speeds.push_back({&row, distance});
-        }
-    }
-    for (const ToolLifeRow& row : catalogue.tool_lives) {
-        if (const int distance = material::kinship(catalogue, alloy, row.key); distance >= 0) {
-            lives.push_back({&row, distance});
-        }
-    }
+    speeds = kin_of(kin, catalogue.speeds);
+    lives = kin_of(kin, catalogue.tool_lives);
 }
 
 }  // namespace halfnut::cutting
