@@ -184,14 +184,15 @@ py::object describe(const SharedCases& self, std::int32_t id) {
     const TurnTables& tables = found->tables;
     const Status status = evaluate(self.catalogue(), any_machine(), request, tables, cut);
     return py::dict(
-        "alloy"_a = found->alloy, "tool"_a = enum_name(found->tool_material), "finish"_a = found->finish,
-        "window_low_m_min"_a = tables.window.low_m_min, "window_high_m_min"_a = tables.window.high_m_min,
-        "kc11_n_mm2"_a = tables.constants.kc11_n_mm2, "mc"_a = tables.constants.mc,
-        "kc_speed_m_min"_a = tables.constants.speed_m_min, "band_low"_a = tables.band.low,
-        "band_high"_a = tables.band.high,
+        "alloy"_a = self.catalogue().alloys[found->alloy].id, "tool"_a = enum_name(found->tool_material),
+        "finish"_a = found->finish, "window_low_m_min"_a = tables.window.low_m_min,
+        "window_high_m_min"_a = tables.window.high_m_min, "kc11_n_mm2"_a = tables.constants.kc11_n_mm2,
+        "mc"_a = tables.constants.mc, "kc_speed_m_min"_a = tables.constants.speed_m_min,
+        "band_low"_a = tables.band.low, "band_high"_a = tables.band.high,
         "youngs_modulus_gpa"_a = self.catalogue().alloys[found->alloy].youngs_modulus_gpa,
-        "evidence"_a = status.ok() ? evidence_list(cut.evidence.items(), kCutFigureNames, self.catalogue())
-                                   : py::list());
+        "evidence"_a =
+            py::tuple(status.ok() ? evidence_list(cut.evidence.items(), kCutFigureNames, self.catalogue())
+                                  : py::list()));
 }
 
 void cuts(const std::string& kind, const SharedCases& cases, const machine::Machine* machine,

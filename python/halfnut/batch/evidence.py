@@ -14,7 +14,6 @@ from halfnut.batch.cuts import turn_cases
 from halfnut.batch.frames import FrameLike
 from halfnut.batch.telling import whole_numbers
 from halfnut.core.arguments import checked
-from halfnut.core.catalogue import active
 from halfnut.core.questions import function_of
 
 __all__ = ["Case", "RowCase", "cases", "row_cases"]
@@ -22,41 +21,29 @@ __all__ = ["Case", "RowCase", "cases", "row_cases"]
 
 @dataclass(frozen=True)
 class Case:
-    """What rows with one ``case_id`` rest on.
-
-    Attributes
-    ----------
-    alloy : str
-        Its id.
-    tool : str
-        The tool's material.
-    finish : bool
-        Whether the rows are finishing cuts.
-    window_low_m_min, window_high_m_min : float
-        Speeds that suit it.
-    kc11_n_mm2, mc, kc_speed_m_min : float
-        Constants of the cutting force, and the speed that they were measured at; NaN: they hold for any.
-    band_low, band_high : float
-        Where a measured force lies, as shares of the computed one.
-    youngs_modulus_gpa : float
-        Of the work.
-    evidence : tuple of Evidence
-        For each figure its rule, and the row of a table where there is one.
-    """
+    """What rows with one ``case_id`` rest on."""
 
     case_id: int
     alloy: str
+    """Its id."""
     tool: str
+    """The tool's material."""
     finish: bool
+    """Whether the rows are finishing cuts."""
     window_low_m_min: float
     window_high_m_min: float
+    """Speeds that suit it."""
     kc11_n_mm2: float
     mc: float
     kc_speed_m_min: float
+    """Constants of the cutting force, and the speed that they were measured at; NaN: they hold for any."""
     band_low: float
     band_high: float
+    """Where a measured force lies, as shares of the computed one."""
     youngs_modulus_gpa: float
+    """Of the work."""
     evidence: tuple[Evidence, ...]
+    """For each figure its rule, and the row of a table where there is one."""
 
 
 @checked
@@ -74,34 +61,20 @@ def cases(answers: FrameLike) -> dict[int, Case]:
         From ``case_id`` to what it rests on. Ids depend on the tables alone: they hold over pieces of a frame.
     """
     column = whole_numbers(answers, "case_id", -1, 2**31 - 1)
-    found = {}
-    alloys = active().rows("material/alloys")
-    for case_id in np.unique(column[column >= 0]).tolist():
-        known = turn_cases().describe(case_id)
-        if known is not None:
-            known["alloy"] = alloys[known["alloy"]]["id"]
-            known["evidence"] = tuple(known["evidence"])
-            found[case_id] = Case(case_id=case_id, **known)
-    return found
+    described = {case_id: turn_cases().describe(case_id) for case_id in np.unique(column[column >= 0]).tolist()}
+    return {case_id: Case(case_id, **known) for case_id, known in described.items() if known is not None}
 
 
 @dataclass(frozen=True)
 class RowCase:
-    """What rows of a question with one ``case_id`` rest on.
-
-    Attributes
-    ----------
-    case_id : int
-        Place in the table, from 0, of the first row like it.
-    given : dict
-        What the columns give in that row, by argument; lengths in mm.
-    evidence : tuple of Evidence
-        For each figure its rule, and the row of a table where there is one.
-    """
+    """What rows of a question with one ``case_id`` rest on."""
 
     case_id: int
+    """Place in the table, from 0, of the first row like it."""
     given: dict[str, object]
+    """What the columns give in that row, by argument; lengths in mm."""
     evidence: tuple[Evidence, ...]
+    """For each figure its rule, and the row of a table where there is one."""
 
 
 @checked

@@ -75,27 +75,6 @@ def batch_of(function: Callable[Concatenate[FrameLike, P], Any]) -> BatchOf[P]:
     return cast("BatchOf[P]", call)
 
 
-class Frame(Protocol):
-    """Columns of a table, and a table of the same kind made of other columns."""
-
-    rows: int
-
-    def names(self) -> list[str]:
-        """Names of the columns."""
-
-    def column(self, name: str) -> Any:
-        """A column as the table holds it."""
-
-    def numbers(self, name: str, unit: str = "") -> NDArray[np.float64]:
-        """A column of numbers, contiguous; NaN where there is none. A unit that it carries is converted to this one."""
-
-    def texts(self, name: str) -> Codes:
-        """A column of texts as places in a list of the distinct ones; -1 where there is none."""
-
-    def give(self, columns: Mapping[str, NDArray[Any]]) -> Any:
-        """A table of the same kind."""
-
-
 def open_frame(frame: FrameLike) -> Frame:
     """See a table as columns.
 
@@ -117,7 +96,7 @@ def open_frame(frame: FrameLike) -> Frame:
     if hasattr(frame, "collect") or hasattr(frame, "compute"):
         raise DomainError("a lazy frame has no rows yet: collect() it, or map its batches")
     if isinstance(frame, Mapping):
-        return _Columns(frame)
+        return Frame(frame)
     home = type(frame).__module__.partition(".")[0]
     if hasattr(frame, "columns") and hasattr(frame, "shape") and home in ("pandas", "pyarrow", "polars"):
         return _Table(frame)
@@ -156,32 +135,40 @@ def _rows_of(column: object, name: str) -> int:
         raise DomainError(f"column {name!r} must be an array or a sequence, got {column!r}") from None
 
 
-class _Columns:
-    """A mapping of arrays or sequences. Contiguous arrays of doubles are seen in place."""
+class Frame:
+    """Columns of a table, and a table of the same kind made of other columns; here of a mapping of arrays or sequences.
+
+    Contiguous arrays of doubles are seen in place.
+    """
 
     def __init__(self, frame: Mapping[str, ArrayLike]):
-        self._frame = {str(name): column for name, column in frame.items()}
+        self._frame: Any = {str(name): column for name, column in frame.items()}
         lengths = {name: _rows_of(column, name) for name, column in self._frame.items()}
         if len(set(lengths.values())) > 1:
             raise DomainError(f"columns have different lengths: {lengths}")
         self.rows = next(iter(lengths.values()), 0)
 
     def names(self) -> list[str]:
+        """Names of the columns."""
         return list(self._frame)
 
     def column(self, name: str) -> Any:
+        """A column as the table holds it."""
         return self._frame[name]
 
     def numbers(self, name: str, unit: str = "") -> NDArray[np.float64]:
+        """A column of numbers, contiguous; NaN where there is none. A unit that it carries is converted to this one."""
         return numbers_column(self._frame[name], unit, f"column {name!r}")
 
     def texts(self, name: str) -> Codes:
+        """A column of texts as places in a list of the distinct ones; -1 where there is none."""
         values = self._frame[name]
         if type(values).__module__.partition(".")[0] == "pyarrow":
             return _texts_of(optional("narwhals.stable.v2", "arrow").from_native(values, series_only=True))
         return _coded(values, name)
 
-    def give(self, columns: Mapping[str, NDArray[Any]]) -> dict[str, NDArray[Any]]:
+    def give(self, columns: Mapping[str, NDArray[Any]]) -> Any:
+        """A table of the same kind."""
         return dict(columns)
 
 
@@ -198,7 +185,7 @@ def _texts_of(column: nw.Series[Any]) -> Codes:
     return np.ascontiguousarray(places.to_numpy(), np.int32), known
 
 
-class _Table:
+class _Table(Frame):
     """A table of pandas, Arrow or polars. A column of doubles in one piece without gaps is seen in place."""
 
     def __init__(self, frame: TableLike | ArrowStream):
@@ -211,11 +198,11 @@ class _Table:
             if names.count(name) > 1:
                 raise DomainError(f"column {name!r} is there twice")
         table = optional("pyarrow", "arrow").Table.from_batches([frame]) if whole else frame
-        self._frame: nw.DataFrame[Any] = self._library.from_native(table, eager_only=True)
+        self._frame = self._library.from_native(table, eager_only=True)
         self.rows = len(self._frame)
 
     def names(self) -> list[str]:
-        return [str(name) for name in self._frame.columns]
+        return list(map(str, self._frame.columns))
 
     def column(self, name: str) -> Any:
         return self._frame[name].to_native()
