@@ -8,7 +8,7 @@ import sys
 import warnings
 from collections.abc import Sequence
 from importlib import import_module
-from typing import Any, NoReturn, TextIO
+from typing import Any, NoReturn
 
 import click
 
@@ -69,40 +69,6 @@ def _summary(name: str) -> str:
     return re.split("[:;]", about)[0].removesuffix(".") + "."
 
 
-class _AsWritten:
-    """Python's own reading takes 1_5 for 15, digits of any script, and 08, which may have lost a point."""
-
-    def convert(self, value: object, param: click.Parameter | None, ctx: click.Context | None) -> Any:
-        if isinstance(value, str) and (re.search(r"_|^\s*[-+]?0\d", value) or not value.isascii()):
-            self.fail(f"{value!r} is not a valid {self.name}.", param, ctx)  # type: ignore[attr-defined]
-        return super().convert(value, param, ctx)  # type: ignore[misc]
-
-
-class _Number(_AsWritten, click.types.FloatParamType):
-    pass
-
-
-class _Whole(_AsWritten, click.types.IntParamType):
-    pass
-
-
-def _read_numbers_as_written(command: click.Command) -> None:
-    for inner in command.commands.values() if isinstance(command, click.Group) else ():
-        _read_numbers_as_written(inner)
-    kinds: dict[type, type[click.types.FloatParamType] | type[click.types.IntParamType]]
-    kinds = {click.types.FloatParamType: _Number, click.types.IntParamType: _Whole}
-    for parameter in command.params:
-        if parameter.name == "machine" and not parameter.required:
-            parameter.callback = _or_none
-        if (kind := kinds.get(type(parameter.type))) is not None:
-            parameter.type = kind()
-
-
-def _or_none(ctx: click.Context, param: click.Parameter, value: str | None) -> str | None:
-    """No machine, where one is remembered and none is meant."""
-    return None if value == "none" else value
-
-
 class _Lazy(click.Group):
     """A group whose commands are imported when they are called; its help needs none of them."""
 
@@ -114,7 +80,6 @@ class _Lazy(click.Group):
             return None
         module, attribute, _ = _HOMES.get(name, ("asking", name.replace("-", "_"), ""))
         command: click.Command = getattr(import_module(f"halfnut.cli.{module}"), attribute)
-        _read_numbers_as_written(command)
         return command
 
     def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
@@ -137,12 +102,12 @@ class _Lazy(click.Group):
 
 def _remember(ctx: click.Context, args: list[str]) -> None:
     """Take what `halfnut use` keeps where the words do not say: options, and the shop's folder."""
-    from halfnut.cli.defaults import remembered
+    from halfnut.cli.defaults import options, remembered
 
     found = remembered()
-    ctx.default_map = found.options(args)
-    if found.shop is not None and FOLDER_VARIABLE not in os.environ:
-        os.environ[FOLDER_VARIABLE] = found.shop
+    ctx.default_map = options(found, args)
+    if "shop" in found and FOLDER_VARIABLE not in os.environ:
+        os.environ[FOLDER_VARIABLE] = found["shop"]
         ctx.call_on_close(lambda: os.environ.pop(FOLDER_VARIABLE, None))
 
 
@@ -155,20 +120,13 @@ def command() -> None:
     """What to do at the lathe and the mill for a one-off part, on your own machines."""
     shown = warnings.showwarning
 
-    def say(
-        message: Warning | str,
-        category: type[Warning],
-        filename: str,
-        lineno: int,
-        file: TextIO | None = None,
-        line: str | None = None,
-    ) -> None:
+    def say(*told: Any, **more: Any) -> None:
         from halfnut.core.shop_tables import ShopWarning
 
-        if issubclass(category, ShopWarning):
-            echo(f"halfnut: note: {message}", err=True)
+        if issubclass(told[1], ShopWarning):
+            echo(f"halfnut: note: {told[0]}", err=True)
         else:
-            shown(message, category, filename, lineno, file, line)
+            shown(*told, **more)
 
     warnings.showwarning = say
     click.get_current_context().call_on_close(lambda: setattr(warnings, "showwarning", shown))

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 import textwrap
 from collections.abc import Callable
 from pathlib import Path
@@ -23,6 +24,23 @@ DRAWN = {
 _UNITS = ("_um", "_hb", "_deg", "_c")
 _WITHIN = "__"  # between the name of an object and that of its part
 _LENGTHS = "\n\nA length is written with its unit: 1.25in, 1-1/4in, 32mm."
+
+
+class _AsWritten:
+    """Python's own reading takes 1_5 for 15, digits of any script, and 08, which may have lost a point."""
+
+    def convert(self, value: object, param: click.Parameter | None, ctx: click.Context | None) -> Any:
+        if isinstance(value, str) and (re.search(r"_|^\s*[-+]?0\d", value) or not value.isascii()):
+            self.fail(f"{value!r} is not a valid {self.name}.", param, ctx)  # type: ignore[attr-defined]
+        return super().convert(value, param, ctx)  # type: ignore[misc]
+
+
+class _Number(_AsWritten, click.types.FloatParamType):
+    pass
+
+
+class _Whole(_AsWritten, click.types.IntParamType):
+    pass
 
 
 def __getattr__(name: str) -> click.Command:
@@ -96,7 +114,7 @@ def _parameter(row: dict[str, Any]) -> Any:
     needed = row["required"]
     if row["placed"]:
         many = -1 if row["kind"] == "list" else 1
-        whole = click.INT if row["kind"] == "count" else click.STRING
+        whole = _Whole() if row["kind"] == "count" else click.STRING
         shown = name.upper() if needed else f"[{name.upper()}]"
         return click.argument(name, metavar=shown, required=needed, nargs=many, type=whole)
     bound = row["range"].removeprefix("> ").removeprefix(">= ").partition(" ")[0]
@@ -108,6 +126,8 @@ def _parameter(row: dict[str, Any]) -> Any:
     for unit in _UNITS:
         flag = flag.removesuffix(unit.replace("_", "-"))
     match row["kind"]:
+        case "machine" if not needed:
+            return click.option(flag, name, callback=or_none, help=about)
         case "flag":
             return click.option(flag, name, is_flag=True, help=about)
         case "choice":
@@ -121,13 +141,18 @@ def _parameter(row: dict[str, Any]) -> Any:
         case "object":
             return _of_parts(flag, row)
         case "count":
-            return click.option(flag, name, type=click.INT, required=needed, help=about)
+            return click.option(flag, name, type=_Whole(), required=needed, help=about)
         case "number" if row["unit"] == "C":
             about = about.replace("degrees Celsius", "such as 40C or 104F")
             return click.option(flag, name, required=needed, help=about)
         case _:
             bare = row["kind"] == "number" and not row["dimension"]
-            return click.option(flag, name, type=click.FLOAT if bare else click.STRING, required=needed, help=about)
+            return click.option(flag, name, type=_Number() if bare else click.STRING, required=needed, help=about)
+
+
+def or_none(ctx: click.Context, param: click.Parameter, value: str | None) -> str | None:
+    """No machine, where one is remembered and none is meant."""
+    return None if value == "none" else value
 
 
 def _teeth(ctx: click.Context, param: click.Parameter, value: str | None) -> list[int]:

@@ -14,6 +14,7 @@ from typing import Any, BinaryIO
 import click
 
 from halfnut._core import DomainError, limit_codes, nearest_name, question_names
+from halfnut.cli.asking import or_none
 from halfnut.cli.failures import MARKED
 from halfnut.cli.output import STREAM, echo, ready, with_file
 from halfnut.core import files
@@ -40,7 +41,7 @@ def _known(ctx: click.Context, param: click.Parameter, value: str) -> str:
 @click.argument("question", callback=_known)
 @click.argument("file", type=click.Path(exists=True, dir_okay=False, path_type=Path))
 @with_file("--out", "File for the answers", required=True)
-@click.option("--machine", help="Whose levers to choose; without one speeds are exact.")
+@click.option("--machine", callback=or_none, help="Whose levers to choose; without one speeds are exact.")
 @click.option("--alloy", help="For all rows, where FILE has no such column.")
 @click.option("--tool", help="For all rows; HSS when nothing says.")
 @click.option("--pitch", help="For all rows of knurl-blank, such as '96 DP'.")
@@ -100,20 +101,10 @@ def _read(file: Path, question: str) -> dict[str, Any]:
     }
     numbers |= {row["key"] for row in rows if row["kind"] == "count"}
     if file.suffix == ".parquet":
-        from halfnut.batch.frames import open_frame
-
-        table = open_frame(optional("pyarrow.parquet", "arrow").read_table(file))
-        out: dict[str, Any] = {}
-        for name in table.names():
-            try:
-                out[name] = None if name in texts else table.numbers(name)
-            except DomainError:
-                out[name] = None
-            if out[name] is None:
-                codes, words = table.texts(name)
-                lacking = None if name in texts else ""
-                out[name] = [words[code] if code >= 0 else lacking for code in codes]
-        return out
+        table = optional("pyarrow.parquet", "arrow").read_table(file)
+        if repeated := [name for name, count in Counter(table.column_names).items() if count > 1]:
+            raise DomainError(f"{file}: column {repeated[0]!r} is there twice")
+        return dict(zip(table.column_names, table.columns, strict=True))
     with io.StringIO(read_text(file), newline="") as stream:
         lines = csv.reader(stream)
         names = [name.strip() for name in next(lines, [])]
@@ -154,14 +145,13 @@ def _number(cell: str) -> float:
 
 def _write(stream: BinaryIO, suffix: str, columns: dict[str, Any]) -> None:
     if suffix == ".parquet":
-        pyarrow = optional("pyarrow", "arrow")
-        table = pyarrow.table({name: pyarrow.array(column) for name, column in columns.items()})
-        optional("pyarrow.parquet", "arrow").write_table(table, stream)
+        optional("pyarrow.parquet", "arrow").write_table(optional("pyarrow", "arrow").table(columns), stream)
         return
+    listed = [column.to_pylist() if hasattr(column, "to_pylist") else column for column in columns.values()]
     text = io.TextIOWrapper(stream, encoding="utf-8", newline="", write_through=True)
     lines = csv.writer(text, lineterminator="\n")
     lines.writerow(map(plain_cell, columns))
-    for row in zip(*columns.values(), strict=True):
+    for row in zip(*listed, strict=True):
         lines.writerow([_cell(value) for value in row])
     text.detach()
 

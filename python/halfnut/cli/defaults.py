@@ -3,14 +3,12 @@
 from __future__ import annotations
 
 import os
-from dataclasses import fields
 from pathlib import Path
-from typing import Any, Literal
+from typing import Any, Literal, TypeAlias
 
 from halfnut._core import Error, TableError, nearest_name
-from halfnut.core.fixed import made
 
-__all__ = ["Defaults", "kind_of", "place", "remembered"]
+__all__ = ["Defaults", "kind_of", "options", "place", "remembered", "text_of"]
 
 _LATHE = frozenset(
     {"turn", "face", "bore", "part-off", "groove", "taper", "knurl", "knurl-setup", "chase", "gear-train", "hold"}
@@ -22,66 +20,43 @@ _TURNING = frozenset({"turn", "face", "bore", "taper", "tool-life"})
 _KINDS: dict[str, Literal["lathe", "mill"]] = {"lathe": "lathe", "mill": "mill", "drill press": "mill"}
 
 
-@made(frozen=True)
-class Defaults:
-    """What is remembered, in the order in which it stands in the file.
+_NAMED = ("lathe", "mill", "tool", "units", "shop")
 
-    Attributes
-    ----------
-    lathe, mill : str or None
-        Machines, by name or by an absolute path.
-    tool : str or None
-        For turning, facing, boring and tapers.
-    units : str or None
-        "inch" or "metric": of what is asked without a size.
-    shop : str or None
-        A shop's folder.
+Defaults: TypeAlias = dict[str, str]
+"""What is remembered, in the order of the file: machines by name or by an absolute path; a tool for turning, facing,
+boring and tapers; "inch" or "metric" for what is asked without a size; a shop's folder."""
+
+
+def options(kept: Defaults, words: list[str]) -> dict[str, dict[str, Any]]:
+    """Options that a command takes of what is remembered, nested as the command's names are.
+
+    >>> options({"lathe": "gap-bed", "mill": "bench-mill"}, ["mill", "7075", "10mm"])
+    {'mill': {'machine': 'bench-mill'}}
     """
+    command = words[0]
+    if command == "machine":
+        return {command: {"new": {"system": kept["units"]}}} if "units" in kept else {}
+    found = {"machine": _machine(kept, words), "tool": kept.get("tool") if command in _TURNING else None}
+    return {command: {name: value for name, value in found.items() if value is not None}}
 
-    lathe: str | None = None
-    mill: str | None = None
-    tool: str | None = None
-    units: str | None = None
-    shop: str | None = None
-    mill_first: bool = False
-    """Whether a question of either machine, such as drilling, is the mill's."""
 
-    def to_dict(self) -> dict[str, str]:
-        """What is remembered, by its key, in the order of the file."""
-        keys = [each.name for each in fields(self) if each.name != "mill_first"]
-        if self.mill_first:
-            keys[:2] = ["mill", "lathe"]
-        return {key: value for key in keys if (value := getattr(self, key)) is not None}
+def _machine(kept: Defaults, words: list[str]) -> str | None:
+    """The machine that a command is asked of; of lathe and mill the one named first drills and taps."""
+    command = words[0]
+    if command in _NONE or "--leadscrew" in words:
+        return None
+    if command in _LATHE or (command == "choose" and not any(word.startswith("mill") for word in words)):
+        return kept.get("lathe")
+    if command in _MILL or command == "choose":
+        return kept.get("mill")
+    return next((kept[kind] for kind in kept if kind in {"lathe", "mill"}), None)
 
-    def options(self, words: list[str]) -> dict[str, dict[str, Any]]:
-        """Options that a command takes of it, nested as the command's names are.
 
-        >>> Defaults(lathe="gap-bed", mill="bench-mill").options(["mill", "7075", "10mm"])
-        {'mill': {'machine': 'bench-mill'}}
-        """
-        command = words[0]
-        if command == "machine":
-            return {} if self.units is None else {command: {"new": {"system": self.units}}}
-        machine = self._machine(command, words)
-        found = {"machine": machine, "tool": self.tool if command in _TURNING else None}
-        return {command: {name: value for name, value in found.items() if value is not None}}
+def text_of(kept: Defaults) -> str:
+    """The file."""
+    from halfnut.core.text import toml_text
 
-    def _machine(self, command: str, words: list[str]) -> str | None:
-        if command in _NONE or "--leadscrew" in words:
-            return None
-        if command in _LATHE or (command == "choose" and not any(word.startswith("mill") for word in words)):
-            return self.lathe
-        if command in _MILL or command == "choose":
-            return self.mill
-        first, second = (self.mill, self.lathe) if self.mill_first else (self.lathe, self.mill)
-        return first or second
-
-    def text(self) -> str:
-        """The file."""
-        from halfnut.core.text import toml_text
-
-        lines = [f"{key} = {toml_text(value)}" for key, value in self.to_dict().items()]
-        return "\n".join([*_HEAD, *lines, ""])
+    return "\n".join([*_HEAD, *(f"{key} = {toml_text(value)}" for key, value in kept.items()), ""])
 
 
 _HEAD = (
@@ -107,7 +82,7 @@ def remembered() -> Defaults:
     """
     path = place()
     if not path.exists():
-        return Defaults()
+        return {}
     from halfnut.core.plain_files import read_plain, toml_data
 
     try:
@@ -119,19 +94,17 @@ def remembered() -> Defaults:
 
 
 def _checked(given: dict[str, Any]) -> Defaults:
-    known = [each.name for each in fields(Defaults) if each.name != "mill_first"]
     for key, value in given.items():
-        if key not in known:
-            near = nearest_name(key, known)
-            raise TableError(f"no key '{key}'; {f'nearest: {near}' if near else 'known: ' + ', '.join(known)}")
+        if key not in _NAMED:
+            near = nearest_name(key, list(_NAMED))
+            raise TableError(f"no key '{key}'; {f'nearest: {near}' if near else 'known: ' + ', '.join(_NAMED)}")
         if not isinstance(value, str) or not value:
             raise TableError(f"{key} must be a text in quotes, got {value!r}")
     if given.get("units") not in {None, "inch", "metric"}:
         raise TableError(f'units must be "inch" or "metric", got "{given["units"]}"')
     if "shop" in given and not Path(given["shop"]).is_dir():
         raise TableError(f"shop: no folder {given['shop']}")
-    order = [key for key in given if key in {"lathe", "mill"}]
-    return Defaults(**given, mill_first=order[:1] == ["mill"])
+    return given
 
 
 def kind_of(machine: str) -> Literal["lathe", "mill"]:

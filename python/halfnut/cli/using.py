@@ -3,15 +3,13 @@
 from __future__ import annotations
 
 from contextlib import nullcontext
-from dataclasses import replace
 from pathlib import Path
-from typing import Any
 
 import click
 
 from halfnut import _core
 from halfnut._core import TableError
-from halfnut.cli.defaults import Defaults, kind_of, place, remembered
+from halfnut.cli.defaults import Defaults, kind_of, place, remembered, text_of
 from halfnut.cli.output import tell, with_json
 
 _EPILOG = """\b
@@ -48,11 +46,10 @@ def use(
 
         found = _changed(found, machines, tool, units, shop)
         path.parent.mkdir(parents=True, exist_ok=True)
-        files.write(path, found.text(), replace=True)
-    told = found.to_dict()
-    lines = [*(f"{key:<6} {value}" for key, value in told.items()), f"in {path}"]
+        files.write(path, text_of(found), replace=True)
+    lines = [*(f"{key:<6} {value}" for key, value in found.items()), f"in {path}"]
     nothing = ["nothing is remembered; `halfnut use MACHINE` remembers a machine"]
-    tell(as_json, {"file": str(path), "remembered": told}, lines if told else nothing)
+    tell(as_json, {"file": str(path), "remembered": found}, lines if found else nothing)
 
 
 def _changed(
@@ -62,7 +59,7 @@ def _changed(
     from halfnut.core.catalogue import active
     from halfnut.core.catalogue import shop as shops
 
-    new: dict[str, Any] = {name: value for name, value in (("tool", tool), ("units", units)) if value}
+    new: Defaults = {name: value for name, value in (("tool", tool), ("units", units)) if value}
     if shop is not None:
         if not shop.is_dir():
             raise TableError(f"{shop}: no such shop folder")
@@ -75,6 +72,5 @@ def _changed(
         if kind in new:
             raise click.UsageError(f"{new[kind]} and {each} are both {kind}s: name one of them")
         new[kind] = str(Path(each).resolve()) if Path(each).is_file() else each
-    if kinds:
-        new["mill_first"] = kinds[0] == "mill"
-    return replace(found, **new)
+    kept = found | new
+    return {key: kept[key] for key in dict.fromkeys((*kinds, *found, *new))}
