@@ -13,7 +13,7 @@ import numpy as np
 from numpy.typing import ArrayLike, NDArray
 
 from halfnut import _core
-from halfnut._core import DomainError, nearest_name
+from halfnut._core import DomainError
 from halfnut.batch.frames import ArrowStream, Frame, FrameLike, SameFrame, TableLike, open_frame
 from halfnut.batch.given import Argument, Given, near_or_all
 from halfnut.batch.running import CHUNKS, DISTINCT_ROWS, Columns, Run, Types, workers_of
@@ -96,11 +96,9 @@ class Asked:
 
 def rows_of(question: str) -> list[Row]:
     """The arguments of a question; NotTabulatedError where there is no such question."""
-    known = declared()
-    if question not in known:
-        near = nearest_name(question, list(known))
-        raise _core.NotTabulatedError(f"no question {question!r}{f'; did you mean {near!r}?' if near else ''}")
-    rows: list[Row] = known[question]["arguments"]
+    if question not in declared():
+        _core.question(question)  # which says what is nearest
+    rows: list[Row] = declared()[question]["arguments"]
     return rows
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from functools import partial
+from functools import cache
 
 import numpy as np
 from numpy.typing import NDArray
@@ -54,7 +54,8 @@ def reasons(answers: FrameLike, kind: str, frame: FrameLike | None = None) -> di
         return {row: text for row, code in enumerate(codes.tolist()) if code >= 0 and (text := texts[code])}
     column = whole_numbers(answers, "reason", 0, 65_535)
     rows = np.flatnonzero(column)
-    words = {int(code): _reason(kind, int(code)) for code in np.unique(column[rows])}
+    codes = {*column[rows].tolist()} - {NOT_REACHED_REASON}
+    words = {code: _core.batch_reason(kind, code) for code in codes} | {NOT_REACHED_REASON: NOT_REACHED_WORDS}
     out = {int(row): words[int(column[row])] for row in rows}
     if frame is not None:
         table = open_frame(frame)
@@ -67,37 +68,27 @@ def reasons(answers: FrameLike, kind: str, frame: FrameLike | None = None) -> di
 def _say_what_was_given(out: dict[int, str], reason: NDArray[np.int64], kind: str, table: Frame) -> None:
     from halfnut.material.questions import alloy
 
-    names = set(table.names())
-    places = dict(enumerate(_core.batch_arguments(kind)))
-    places[_core.HARDNESS_ARGUMENT] = ("hardness_hb", "HB", False)
-    asked: dict[str, Callable[[str], object]] = {"alloy": alloy, "tool": partial(_tool, active())}
+    names, catalogue = set(table.names()), active()
+    places = dict(enumerate(Argument(*each) for each in _core.batch_arguments(kind)))
+    places[_core.HARDNESS_ARGUMENT] = Argument("hardness_hb", "HB", False)
+    asked: dict[str, Callable[[str], object]] = {"alloy": alloy, "tool": lambda name: _core.tool(name, catalogue)}
     columns = {name: table.texts(name) for name in asked if name in names}
-    numbers: dict[str, NDArray[np.float64]] = {}
-    complaints: dict[tuple[str, str], str] = {}
+    numbers, complaint = cache(table.numbers), cache(_complaint)
     for row in out:
-        status, at = int(reason[row]) >> 8, int(reason[row]) & 255
+        status, at = divmod(int(reason[row]), 256)
         if status == NOT_REACHED:
             continue
         if at in places:
-            name, unit, required = places[at]
-            spelling = next((each for each in Argument(name, unit, required).spellings if each in names), None)
-            if spelling is not None:
-                if spelling not in numbers:
-                    numbers[spelling] = table.numbers(spelling, unit)
-                shown = {"mm": "in", "mm/rev": "in/rev", "um": "uin"}.get(unit, unit) if spelling != name else unit
-                out[row] += f", got {numbers[spelling][row]:g} {shown}".rstrip()
+            name, unit = places[at].name, places[at].unit
+            for spelling in names.intersection(places[at].spellings):
+                shown = unit if spelling == name else _IN_INCHES.get(unit, unit)
+                out[row] += f", got {numbers(spelling, unit)[row]:g} {shown}".rstrip()
             continue
-        for name, (codes, texts) in columns.items():
-            text = texts[codes[row]] if codes[row] >= 0 else ""
-            if (name, text) not in complaints:
-                complaints[name, text] = _complaint(asked[name], text)
-            if complaints[name, text]:
-                out[row] = complaints[name, text]
-                break
+        given = {name: texts[codes[row]] if codes[row] >= 0 else "" for name, (codes, texts) in columns.items()}
+        out[row] = next(filter(None, (complaint(asked[name], text) for name, text in given.items())), out[row])
 
 
-def _tool(catalogue: _core.Catalogue, name: str) -> object:
-    return _core.tool(name, catalogue)
+_IN_INCHES = {"mm": "in", "mm/rev": "in/rev", "um": "uin"}
 
 
 def _complaint(ask: Callable[[str], object], text: str) -> str:
@@ -107,12 +98,6 @@ def _complaint(ask: Callable[[str], object], text: str) -> str:
     except Error as error:
         return str(error)
     return ""
-
-
-def _reason(kind: str, code: int) -> str:
-    if code == NOT_REACHED_REASON:
-        return NOT_REACHED_WORDS
-    return _core.batch_reason(kind, code)
 
 
 def whole_numbers(answers: FrameLike, name: str, low: int, high: int) -> NDArray[np.int64]:

@@ -8,12 +8,14 @@ import math
 import re
 import sys
 from collections import Counter
+from functools import partial
 from pathlib import Path
 from typing import Any, BinaryIO
 
 import click
 
-from halfnut._core import DomainError, limit_codes, nearest_name, question_names
+from halfnut import _core
+from halfnut._core import DomainError, NotTabulatedError, limit_codes
 from halfnut.cli.asking import or_none
 from halfnut.cli.failures import MARKED
 from halfnut.cli.output import STREAM, echo, ready, with_file
@@ -24,11 +26,10 @@ from halfnut.core.text import plain_cell, read_text
 
 
 def _known(ctx: click.Context, param: click.Parameter, value: str) -> str:
-    names = [name.replace("_", "-") for name in question_names()]
-    if value not in names:
-        near = nearest_name(value, names)
-        raise click.UsageError(f"no question '{value}'; {f'nearest: {near}' if near else 'known: ' + ', '.join(names)}")
-    return value.replace("-", "_")
+    try:
+        return str(_core.question(value.replace("-", "_"))["name"])
+    except NotTabulatedError as error:
+        raise click.UsageError(str(error)) from None
 
 
 @click.command(
@@ -70,22 +71,20 @@ def batch(ctx: click.Context, /, question: str, file: Path, out: Path, replace: 
 
 def _answer(question: str, table: dict[str, Any], given: dict[str, str]) -> tuple[dict[str, Any], list[str]]:
     from halfnut import batch
+    from halfnut.batch.running import USUAL
 
     known = {row["name"] for row in declared()[question]["arguments"]}
     for name in given:
         if name not in known:
             raise DomainError(f"--{name} does not go with {question.replace('_', '-')}")
-    if not hasattr(batch, question):  # what has no columns of its own
-        answers: dict[str, Any] = dict(batch.ask(question, table, **given))
-        return answers, list(answers["reason"])
-    answers = dict(getattr(batch, question)(table, **given))
+    asked = getattr(batch, question, partial(batch.ask, question))  # not all have a function of their own
+    answers: dict[str, Any] = dict(asked(table, **given))
     why = batch.reasons(answers, question, table)
     words = [why.get(row, "") for row in range(len(answers["status"]))]
-    if "limited_by" in answers:
+    if question in USUAL:  # whose limits and cautions are codes
         limits = limit_codes()
-        answers["limited_by"] = [
-            limits[code] if not word else "" for code, word in zip(answers["limited_by"], words, strict=True)
-        ]
+        codes = zip(answers["limited_by"], words, strict=True)
+        answers["limited_by"] = ["" if word else limits[code] for code, word in codes]
         answers["cautions"] = [" ".join(batch.cautions(bits)) for bits in answers["cautions"]]
     return answers, words
 
