@@ -54,8 +54,8 @@ def reasons(answers: FrameLike, kind: str, frame: FrameLike | None = None) -> di
         return {row: text for row, code in enumerate(codes.tolist()) if code >= 0 and (text := texts[code])}
     column = whole_numbers(answers, "reason", 0, 65_535)
     rows = np.flatnonzero(column)
-    codes = {*column[rows].tolist()} - {NOT_REACHED_REASON}
-    words = {code: _core.batch_reason(kind, code) for code in codes} | {NOT_REACHED_REASON: NOT_REACHED_WORDS}
+    why = {*column[rows].tolist()} - {NOT_REACHED_REASON}
+    words = {code: _core.batch_reason(kind, code) for code in why} | {NOT_REACHED_REASON: NOT_REACHED_WORDS}
     out = {int(row): words[int(column[row])] for row in rows}
     if frame is not None:
         table = open_frame(frame)
