@@ -4,6 +4,7 @@
 
 #include "convert.hpp"
 #include "halfnut/batch/cuts.hpp"
+#include "halfnut/batch/tools.hpp"
 #include "halfnut/cutting/kinds.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "halfnut/material/tables.hpp"
@@ -97,9 +98,10 @@ batch::CutColumns places(const Columns& columns, const py::dict& out) {
     return places;
 }
 
-/// A number or a column for each argument that is given.
-template <class Arguments>
-auto request_numbers(const Columns& columns, const py::dict& given, const Arguments& arguments) {
+/// A number or a column for each argument that is given, or that the row's tool gives.
+template <class Arguments, class Forms>
+auto request_numbers(const Columns& columns, const py::dict& given, const Arguments& arguments,
+                     batch::ToolColumns& tools, const Forms& forms) {
     std::array<batch::Numbers, std::tuple_size_v<Arguments>> out{};
     std::size_t known = 0;
     for (std::size_t i = 0; i < out.size(); ++i) {
@@ -108,18 +110,15 @@ auto request_numbers(const Columns& columns, const py::dict& given, const Argume
             out[i] = columns.numbers(name, given[text(name)]);
             ++known;
         }
+        for (const batch::ToolForm& form : forms) {
+            out[i] = form.argument == name ? tools.or_of_tool(out[i], form.member) : out[i];
+        }
     }
     if (known != given.size()) {
         throw DomainError(
             fmt::format("no argument of this cut among {}", py::cast<std::string>(py::str(given))));
     }
     return out;
-}
-
-batch::WorkColumns work(const Columns& columns, const py::object& alloy, const py::object& tool,
-                        const py::object& hardness_hb) {
-    return {columns.codes("alloy", alloy), columns.numbers("hardness_hb", hardness_hb),
-            columns.codes("tool", tool)};
 }
 
 /// What `made` makes of the arguments of a kind of cut.
@@ -197,11 +196,13 @@ py::object describe(const SharedCases& self, std::int32_t id) {
 
 void cuts(const std::string& kind, const SharedCases& cases, const machine::Machine* machine,
           std::size_t rows, const std::vector<std::int32_t>& alloys, const py::object& alloy,
-          const py::object& tool, const py::object& hardness_hb, const py::dict& numbers,
-          const py::object& finish, const std::string& way, bool inch, int chuck, const py::dict& out,
-          std::size_t workers, const std::string& clone) {
+          const std::vector<std::string>& tool_names, const py::object& tool, const py::object& hardness_hb,
+          const py::dict& numbers, const py::object& finish, const std::string& way, bool inch, int chuck,
+          const py::dict& out, std::size_t workers, const std::string& clone) {
     const Columns columns(rows);
-    const batch::WorkColumns what = work(columns, alloy, tool, hardness_hb);
+    batch::ToolColumns tools(cases.catalogue(), tool_names, columns.codes("tool", tool), rows);
+    const batch::WorkColumns what{columns.codes("alloy", alloy), columns.numbers("hardness_hb", hardness_hb),
+                                  tools.materials()};
     const batch::CutSetting shared{&cases.catalogue(), machine == nullptr ? &any_machine() : machine, alloys,
                                    chuck, workers};
     const batch::CutColumns to = places(columns, out);
@@ -209,7 +210,7 @@ void cuts(const std::string& kind, const SharedCases& cases, const machine::Mach
         const bool each = py::isinstance<py::array>(finish);
         const batch::TurnColumns given{
             .work = what,
-            .numbers = request_numbers(columns, numbers, kTurnArguments),
+            .numbers = request_numbers(columns, numbers, kTurnArguments, tools, batch::kTurnForms),
             .finish = each ? columns.column<std::uint8_t>("finish", finish) : nullptr,
             .finish_all = !each && py::cast<bool>(finish),
             .inch = inch,
@@ -219,13 +220,15 @@ void cuts(const std::string& kind, const SharedCases& cases, const machine::Mach
         const py::gil_scoped_release release;
         batch::turn(cases.get(), shared, given, rows, to, wanted);
     } else if (kind == "mill") {
-        const batch::MillColumns given{what, request_numbers(columns, numbers, kMillArguments),
-                                       from_name<MillShape>("shape", way)};
+        const batch::MillColumns given{
+            what, request_numbers(columns, numbers, kMillArguments, tools, batch::kMillForms),
+            from_name<MillShape>("shape", way)};
         const py::gil_scoped_release release;
         batch::mill(shared, given, rows, to);
     } else {
-        const batch::HoleColumns given{what, request_numbers(columns, numbers, kHoleArguments),
-                                       from_name<HoleCut>("kind", kind)};
+        const batch::HoleColumns given{
+            what, request_numbers(columns, numbers, kHoleArguments, tools, batch::kHoleForms),
+            from_name<HoleCut>("kind", kind)};
         const py::gil_scoped_release release;
         batch::holes(shared, given, rows, to);
     }
@@ -249,9 +252,9 @@ void bind_batch(py::module_& module) {
         .def("describe", &describe, "case_id"_a,
              "What a case rests on, or None where there is no such case.");
     module.def(
-        "batch_cuts", &cuts, "kind"_a, "cases"_a, "machine"_a, "rows"_a, "alloys"_a, "alloy"_a, "tool"_a,
-        "hardness_hb"_a, "numbers"_a, "finish"_a, "way"_a, "inch"_a, "chuck"_a, "out"_a, "workers"_a = 0,
-        "clone"_a = "",
+        "batch_cuts", &cuts, "kind"_a, "cases"_a, "machine"_a, "rows"_a, "alloys"_a, "alloy"_a, "tools"_a,
+        "tool"_a, "hardness_hb"_a, "numbers"_a, "finish"_a, "way"_a, "inch"_a, "chuck"_a, "out"_a,
+        "workers"_a = 0, "clone"_a = "",
         "Many cuts of a kind, 'turn', 'drill' or 'mill'; see halfnut.batch. `way` is how the work of a "
         "turned one is held, or what a milled one is.");
     module.def(
@@ -280,7 +283,6 @@ void bind_batch(py::module_& module) {
     module.def(
         "nothing", [](double a, double b) { return a + b; }, "a"_a.noconvert(), "b"_a.noconvert(),
         "The sum of two numbers: what a call of a bound function costs by itself.");
-    module.def("tool_materials", &spellings<ToolMaterial>, "Tool materials, in the order of their codes.");
     module.def(
         "cut_figures", [] { return std::vector(kCutFigureNames.begin(), kCutFigureNames.end()); },
         "Figures of a cut, in their order.");

@@ -28,12 +28,8 @@ int find_alloy(const std::string& name, const Catalogue& catalogue) {
     return static_cast<int>(&material::find_alloy(catalogue, name) - catalogue.alloys.data());
 }
 
-py::tuple tool(const std::string& name, const Catalogue& catalogue) {
-    const ToolRow& row = *find_tool(catalogue, name).row;
-    const py::dict form("flutes"_a = row.teeth, "nose_radius_mm"_a = row.nose_radius_mm,
-                        "entering_deg"_a = row.entering_deg, "rake_deg"_a = row.rake_deg,
-                        "point_deg"_a = row.point_deg, "stick_out_mm"_a = row.stick_out_mm);
-    return py::make_tuple(enum_name(row.tool_material), form);
+std::string_view tool(const std::string& name, const Catalogue& catalogue) {
+    return enum_name(find_tool(catalogue, name).row->tool_material);
 }
 
 int place_of_holder(const machine::Machine* machine,
@@ -92,10 +88,8 @@ std::vector<double> work_bend(const std::vector<std::array<double, 3>>& sections
 void bind_cutting(py::module_& module) {
     module.def("find_alloy", &find_alloy, "name"_a, "catalogue"_a,
                "Row of the alloy of a name in the table material/alloys.");
-    module.def(
-        "tool", &tool, "name"_a, "catalogue"_a,
-        "Material of a tool by its name, and what its row says of its form, NaN where nothing; \"\" is "
-        "plain high-speed steel.");
+    module.def("tool", &tool, "name"_a, "catalogue"_a,
+               "Material of a tool by its name; \"\" is plain high-speed steel.");
     module.def("holder_place", &place_of_holder, "machine"_a, "chuck"_a, "hold"_a,
                "Place of the chuck that is meant, the first where nobody says; -1 where there is none.");
     module.def(

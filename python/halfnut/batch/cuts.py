@@ -21,14 +21,7 @@ if TYPE_CHECKING:
     from halfnut.machine.of_name import MachineLike
 
 Kind: TypeAlias = Literal["turn", "drill", "mill"]
-Column: TypeAlias = float | NDArray[np.float64]
 
-# What a tool of the shop may say of its form, where the row does not.
-_OF_TOOL = {
-    "turn": ("nose_radius_mm", "entering_deg", "rake_deg"),
-    "drill": ("point_deg",),
-    "mill": ("flutes", "entering_deg", "nose_radius_mm", "stick_out_mm"),
-}
 _cases: dict[int, tuple[_core.Catalogue, _core.TurnCases]] = {}
 
 
@@ -63,14 +56,8 @@ def cuts(
     given = Given(table, [*arguments_of(kind), hardness], ("alloy", "tool", "finish", "shape"), numbers)
     alloys, alloy_names = given.texts("alloy", alloy)
     tools, tool_names = given.texts("tool", tool, "HSS")
-    one = not isinstance(tools, np.ndarray)
-    known = [_core.tool(tool_names[0], active())] if one else [_tool(name) for name in tool_names]
-    known.append(_core.tool("", active()))  # of rows without a tool
-    materials = _core.tool_materials()
-    codes = np.array([-1 if each is None else materials.index(each[0]) for each in known], np.int32)
-    tool_codes: NDArray[np.int32] | int = codes[tools] if isinstance(tools, np.ndarray) else int(codes[0])
-    forms = {name: np.array([np.nan if each is None else each[1][name] for each in known]) for name in _OF_TOOL[kind]}
-    forms = {name: values for name, values in forms.items() if not np.isnan(values).all()}
+    if not isinstance(tools, np.ndarray):
+        _core.tool(tool_names[0], active())  # one for all rows: says why it is none
     finishes: NDArray[np.uint8] | bool = finish
     if kind == "turn" and "finish" in table.names():
         finishes = np.ascontiguousarray(np.nan_to_num(table.numbers("finish")) != 0.0).view(np.uint8)
@@ -83,10 +70,7 @@ def cuts(
     threads, cases = workers_of(run.workers), turn_cases()
 
     def work(first: int, last: int, to: dict[str, NDArray[Any]]) -> None:
-        some = given.slice(first, last)
-        of_rows = slice(first, last)
-        for name, values in forms.items():
-            some[name] = _or_tool(some.get(name), values[tools[of_rows] if isinstance(tools, np.ndarray) else tools])
+        some, of_rows = given.slice(first, last), slice(first, last)
         _core.batch_cuts(
             kind,
             cases,
@@ -94,7 +78,8 @@ def cuts(
             last - first,
             rows_of_alloys,
             alloys[of_rows] if isinstance(alloys, np.ndarray) else alloys,
-            tool_codes[of_rows] if isinstance(tool_codes, np.ndarray) else tool_codes,
+            tool_names,
+            tools[of_rows] if isinstance(tools, np.ndarray) else tools,
             some.pop("hardness_hb", None),
             some,
             finishes[of_rows] if isinstance(finishes, np.ndarray) else finishes,
@@ -116,18 +101,3 @@ def _holder(machine: _core.Machine | None, chuck: HolderLike | None, hold: str) 
         raise DomainError(f"chuck must be text or a place, got {chuck!r}")
     odd = isinstance(chuck, int) and not 0 <= chuck <= _core.bounds()["items"]
     return _core.holder_place(machine, str(chuck) if odd else chuck, hold)
-
-
-def _tool(name: str) -> tuple[str, dict[str, float]] | None:
-    """Material and form of the tool of a name, None where there is none."""
-    try:
-        return _core.tool(name, active())
-    except DomainError:
-        return None
-
-
-def _or_tool(given: Column | None, of_tool: NDArray[np.float64] | float) -> Column:
-    """A number that is given, else the tool's."""
-    if given is None:
-        return np.ascontiguousarray(of_tool) if isinstance(of_tool, np.ndarray) else float(of_tool)
-    return np.where(np.isnan(given), of_tool, given) if isinstance(given, np.ndarray) else given
