@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     from halfnut.sheet.cards import *
     from halfnut.sheet.details import *
     from halfnut.sheet.figures import *
+    from halfnut.sheet.layout import *
     from halfnut.sheet.outline import *
     from halfnut.sheet.pages import *
     from halfnut.sheet.paper import *

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import TYPE_CHECKING
 
 from halfnut.core.words import by_rank
-from halfnut.sheet.pages import environment
+from halfnut.sheet.layout import environment
 from halfnut.sheet.telling import Told, told
 
 if TYPE_CHECKING:

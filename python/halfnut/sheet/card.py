@@ -13,7 +13,9 @@ from markupsafe import Markup, escape
 
 from halfnut.core.text import shown
 
-__all__ = ["Bar", "Card", "Cell", "Feed", "Go", "Move", "Row", "Spindle", "Turned", "bars", "filled", "firm"]
+__all__ = ["Bar", "Card", "Cell", "Feed", "Go", "Move", "Row", "Spindle", "Turned", "bars", "filled", "firm", "ticks"]
+_BOXES = 12
+"""Pieces that have a box each to tick."""
 
 Setting = tuple[tuple[str, str], ...]
 """What stands on a machine's plates, in the order a hand reaches for it: what is set, and where to."""
@@ -154,3 +156,8 @@ def firm(text: str) -> Markup:
 def filled(template: str, *parts: object) -> Markup:
     """Markup with texts in its places, each safe: markup characters escaped, control characters written out."""
     return Markup(template).format(*(each if isinstance(each, Markup) else shown(str(each)) for each in parts))
+
+
+def ticks(pieces: int) -> range:
+    """Pieces that have a box each."""
+    return range(1, pieces + 1 if pieces <= _BOXES else 1)

@@ -15,24 +15,22 @@ from halfnut.core.sizes import MM_PER_INCH
 from halfnut.core.words import by_rank
 from halfnut.planning.asking import Workpiece
 from halfnut.sheet import figures
-from halfnut.sheet.card import Bar, Card, Row, Turned, bars, filled
+from halfnut.sheet.card import Bar, Card, Row, Turned, bars, filled, ticks
 from halfnut.sheet.outline import WIDE, drawn, held_work
 from halfnut.sheet.paper import Paper, bars_height, laid, settled, split, text_height, text_width
 from halfnut.sheet.rows import moves, whole, words
-from halfnut.sheet.telling import sentence
+from halfnut.sheet.telling import sentence, title_of
 
 if TYPE_CHECKING:
     from halfnut.planning.job import Job
     from halfnut.planning.plans import PlannedOperation, PlannedPart
 
-__all__ = ["Setup", "cards_of", "sawn", "setups", "stock_size", "ticks", "title_of"]
+__all__ = ["Setup", "cards_of", "sawn", "setups", "stock_size"]
 
 _FEW = 3
 """Operations of a setup that stands at the foot of the one before."""
 _CAUTIONS = 3
 """Cautions on a card, most; dangers are all told."""
-_BOXES = 12
-"""Pieces that have a box each to tick."""
 _BETWEEN = {"soft jaws", "strip", "split ring"}
 """What stands between a chuck and the work, and is put there first."""
 _HEAD, _HOLD, _FOOT = 1.85, 0.4, 4.45
@@ -126,11 +124,6 @@ def _outline(job: Job, part: PlannedPart, setup: Setup) -> tuple[Markup, float]:
     out = stands_out(job, part, setup)
     held = None if out is None else held_work(setup.operations, out, part.unit)
     return (Markup(""), 0.0) if held is None else drawn(held, f"{title_of(part)}, {setup.end} end, as it is held")
-
-
-def title_of(part: PlannedPart) -> str:
-    """What a part is called on paper."""
-    return part.part.title or part.part.name
 
 
 def _head(part: PlannedPart, small: str, paper: Paper) -> float:
@@ -275,8 +268,3 @@ def _done_width(part: PlannedPart) -> float:
     """Width of the boxes that count the pieces."""
     boxes = len(ticks(part.part.quantity))
     return text_width("Done ") + (1.7 * boxes if boxes else 2.95 + text_width(f" of {part.part.quantity}"))
-
-
-def ticks(pieces: int) -> range:
-    """Pieces that have a box each."""
-    return range(1, pieces + 1 if pieces <= _BOXES else 1)

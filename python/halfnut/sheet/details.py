@@ -8,19 +8,16 @@ from typing import TYPE_CHECKING, NamedTuple
 from halfnut._core import NotTabulatedError
 from halfnut.core.record import Caution, filled
 from halfnut.core.words import words
-from halfnut.sheet.telling import Told, at_operations, of_the_whole, sentence, told
+from halfnut.sheet.telling import Told, at_operations, gives_way, of_the_whole, sentence, told
 
 if TYPE_CHECKING:
-    from halfnut.cutting.figures import Holding
     from halfnut.planning.answers import Answer
     from halfnut.planning.plans import Plan, PlannedOperation, PlannedPart
 
-__all__ = ["PartDetails", "details_of", "gives_way", "sources_of"]
+__all__ = ["PartDetails", "details_of", "sources_of"]
 _KINDS = ("standard", "handbook", "textbook", "measured", "common practice", "memory")
 """Kinds of evidence, the firmest first."""
 _UNIT = re.compile("_(?:m_min|mm_rev|mm_min|cm3_min|mm2|mpa|mm|in|um|kw|nm|n|s|rpm|k|w)$")
-_TELLING_MM = 0.005
-"""Error of the diameter from which a sheet tells that work deflects."""
 _HELD = (
     "deflects {bend.worst_mm} as held; {other_ways}",
     "grip {jaw_force_n} a jaw, so that the cut does not turn the work",
@@ -79,16 +76,6 @@ def _tool(found: Answer) -> str:
     if name.lower() in assumed.lower():
         return f"assumed: {assumed}"
     return f"{name}; assumed: {assumed}" if assumed else name
-
-
-def gives_way(found: Answer) -> Holding | None:
-    """How turned work deflects, where it does so enough to tell."""
-    held = found.holding
-    if held is None:
-        return None
-    codes = {each.code for each in held.cautions}
-    tells = 2 * held.bend.worst_mm >= _TELLING_MM or codes & {"slender", "thin_wall", "warm_size"}
-    return held if tells else None
 
 
 def _holding(found: Answer) -> list[str]:

@@ -2,14 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Mapping, Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING, Any, NamedTuple
 
-from markupsafe import Markup, escape
+from markupsafe import Markup
 
-from halfnut.core.text import shown
 from halfnut.sheet import figures
+from halfnut.sheet.layout import environment
 
 if TYPE_CHECKING:
     from halfnut.planning.plans import PlannedOperation
@@ -25,12 +25,7 @@ _FREE = _FACE - _BAR - _JAW_LONG
 _TALL, _BALL, _FIGURE = 9.0, 3.4, 2.45
 """Height of the work as it is drawn, radius of a balloon, width of a figure in it."""
 _LANE = 4.1
-_HATCH = (
-    '<defs><pattern id="h" width="1.7" height="1.7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">'
-    '<path d="M0 0V1.7" stroke="#000" stroke-width=".5"/></pattern>'
-    '<pattern id="k" width="1.7" height="1.7" patternUnits="userSpaceOnUse" patternTransform="rotate(45)">'
-    '<path d="M0 0V1.7M0 0H1.7" stroke="#000" stroke-width=".4" fill="none"/></pattern></defs>'
-)
+"""From one length to the next below it."""
 
 
 @dataclass(frozen=True)
@@ -145,6 +140,15 @@ def _at(zones: Sequence[Zone], place: float) -> float:
 # ---- drawing -----------------------------------------------------------------------------------------------
 
 
+class _Ball(NamedTuple):
+    """A balloon as it is drawn: the line from its middle to the work, its left edge, its width, its numbers."""
+
+    line: tuple[float, float, float, float]
+    left: float
+    wide: float
+    text: str
+
+
 def drawn(held: Held, words: str) -> tuple[Markup, float]:
     """The picture, and how tall it is when it is `WIDE` wide.
 
@@ -161,171 +165,71 @@ def drawn(held: Held, words: str) -> tuple[Markup, float]:
     along = _FREE / max(held.out_mm, 1e-9)
     across = min(_TALL / largest, 2.2 * along)
     along = min(along, 3.0 * across)
-    draw = _Drawing(held, along, across, largest)
-    return draw.svg(words), draw.tall
+    middle = largest * across / 2 + _BALL * 2 + 1.4
 
+    def x(from_face_mm: float) -> float:
+        return max(_BAR, _FACE - from_face_mm * along)
 
-class _Drawing:
-    def __init__(self, held: Held, along: float, across: float, largest_mm: float):
-        self.held, self.along, self.across = held, along, across
-        self.half = largest_mm * across / 2
-        self.jaw_right = _FACE - held.out_mm * along
-        self.middle = self.half + _BALL * 2 + 1.4
-        self.bottom = self.middle + self.half
-        self.lanes = {each: lane for lane, each in enumerate(self.held.lengths)}
-        jaws = self.middle + held.gripped_mm * across / 2 + sum(_JAW_STEPS) + 0.6
-        last = self.bottom + 3.4 + _LANE * (len(self.lanes) - 1) + 2.4 if self.lanes else self.bottom + 1.0
-        self.tall = max(jaws, last)
+    def up(diameter_mm: float) -> float:
+        return middle - diameter_mm * across / 2
 
-    def x(self, from_face_mm: float) -> float:
-        return max(_BAR, _FACE - from_face_mm * self.along)
+    def down(diameter_mm: float) -> float:
+        return middle + diameter_mm * across / 2
 
-    def up(self, diameter_mm: float) -> float:
-        return self.middle - diameter_mm * self.across / 2
-
-    def down(self, diameter_mm: float) -> float:
-        return self.middle + diameter_mm * self.across / 2
-
-    def svg(self, words: str) -> Markup:
-        outside, inside = self.held.outside, self.held.inside
-        body = [_HATCH, *map(self._solid, outside), *map(self._hollow, inside)]
-        body += [*map(self._mark, outside), *map(self._mark_inside, inside), self._outer(), self._jaws()]
-        body.append(f'<path class="t" stroke-dasharray="6 1 1 1" d="M{_BAR - 2} {self.middle:.2f}H{_FACE + 5}"/>')
-        body += [self._dimension(lane, *each) for each, lane in self.lanes.items()]
-        body += self._balloons()
-        label = escape(shown(words))
-        return Markup(
-            f'<svg viewBox="0 0 {WIDE:g} {self.tall:.2f}" role="img" aria-label="{label}">{"".join(body)}</svg>'
+    bottom, jaw_right = down(largest), _FACE - held.out_mm * along
+    lanes = [bottom + 3.4 + _LANE * lane for lane in range(len(held.lengths))]
+    tall = max(down(held.gripped_mm) + sum(_JAW_STEPS) + 0.6, lanes[-1] + 2.4 if lanes else bottom + 1.0)
+    picture = (
+        environment()
+        .get_template("outline.svg")
+        .render(
+            {"held": held, "words": words, "wide": WIDE, "tall": tall, "face": _FACE, "bar": _BAR, "ball": _BALL},
+            figure=_FIGURE,
+            middle=middle,
+            bottom=bottom,
+            lanes=lanes,
+            steps=_JAW_STEPS,
+            jaw_right=jaw_right,
+            jaw_left=max(jaw_right - _JAW_LONG, 0.4),
+            balloons=_balls(held.balloons, middle, x, up),
+            x=x,
+            up=up,
+            down=down,
+            at=_at,
         )
+    )
+    return Markup(picture), tall
 
-    def _above(self, zone: Zone) -> str:
-        """A zone from the axis up."""
-        x, near = self.x(zone.far_mm), self.x(zone.near_mm)
-        return (
-            f"M{near:.2f} {self.middle:.2f}V{self.up(zone.near_size_mm):.2f}"
-            f"L{x:.2f} {self.up(zone.far_size_mm):.2f}V{self.middle:.2f}z"
-        )
 
-    def _solid(self, zone: Zone) -> str:
-        return f'<path fill="url(#h)" d="{self._above(zone)}"/>'
+def _balls(
+    balloons: Sequence[Balloon], middle: float, x: Callable[[float], float], up: Callable[[float], float]
+) -> list[_Ball]:
+    """Numbers above the work and to its right, none upon another, those of the face and of the hole in one each."""
+    order = [each.number for each in balloons]
 
-    def _hollow(self, zone: Zone) -> str:
-        """A hole in the upper half, with its wall; a drilled one that ends in the work has a point."""
-        path = self._above(zone)
-        x = self.x(zone.far_mm)
-        blind = zone.far_mm < self.held.outside[-1].far_mm - 1e-6 and zone is self.held.inside[-1]
-        if zone.surface == "drilled" and blind and x > _BAR + 2:
-            point = zone.far_size_mm * self.across / 2 * 0.6
-            path += f"M{x:.2f} {self.up(zone.far_size_mm):.2f}L{x - point:.2f} {self.middle:.2f}H{x:.2f}z"
-        return f'<path class="t" style="fill:#fff" d="{path}"/>'
-
-    def _outer(self) -> str:
-        """The visible outline of both halves, and the edges of the steps."""
-        outside = self.held.outside
-        upper = f"M{_FACE} {self.middle:.2f}"
-        lower, edges = upper, ""
-        for place, zone in enumerate(outside):
-            x, near = self.x(zone.far_mm), self.x(zone.near_mm)
-            upper += f"V{self.up(zone.near_size_mm):.2f}L{x:.2f} {self.up(zone.far_size_mm):.2f}"
-            lower += f"V{self.down(zone.near_size_mm):.2f}L{x:.2f} {self.down(zone.far_size_mm):.2f}"
-            before = outside[place - 1].far_size_mm if place else zone.near_size_mm
-            if abs(before - zone.near_size_mm) > 1e-6:
-                edges += f"M{near:.2f} {self.middle:.2f}V{self.down(max(before, zone.near_size_mm)):.2f}"
-        if self.held.parted_mm is not None:
-            x = self.x(self.held.parted_mm)
-            size = _at(outside, self.held.parted_mm)
-            edges += "".join(f"M{at:.2f} {self.up(size):.2f}V{self.down(size):.2f}" for at in (x, x - 2))
-        return f'<path class="o" d="{upper}{lower}"/><path class="t" d="{edges}"/>'
-
-    def _jaws(self) -> str:
-        right, left = self.jaw_right, max(self.jaw_right - _JAW_LONG, 0.4)
-        low, high = _JAW_STEPS
-        out = ""
-        for sign, edge in ((-1, self.up(self.held.gripped_mm)), (1, self.down(self.held.gripped_mm))):
-            out += (
-                f'<path class="o" fill="#fff" style="fill:#fff" d="M{left:.2f} {edge:.2f}H{right:.2f}'
-                f"v{sign * low}H{(left + right) / 2:.2f}v{sign * high}H{left:.2f}"
-                '"/>'
-            )
-        return out
-
-    def _mark(self, zone: Zone) -> str:
-        """A knurl's lines on the lower half; the root of a thread in both."""
-        x, near = self.x(zone.far_mm), self.x(zone.near_mm)
-        if zone.surface == "knurl":
-            path = f"M{x:.2f} {self.middle:.2f}H{near:.2f}V{self.down(zone.near_size_mm):.2f}H{x:.2f}z"
-            return f'<path fill="#fff" d="{path}"/><path fill="url(#k)" d="{path}"/>'
-        if zone.surface != "thread":
-            return ""
-        root = zone.near_size_mm - 2.0 * zone.depth_mm
-        return f'<path class="t" d="M{x:.2f} {self.up(root):.2f}H{near:.2f}M{x:.2f} {self.down(root):.2f}H{near:.2f}"/>'
-
-    def _mark_inside(self, zone: Zone) -> str:
-        """The root of a thread in the hole's wall."""
-        if zone.surface not in {"thread", "tapped"} or not zone.depth_mm:
-            return ""
-        x, near, root = self.x(zone.far_mm), self.x(zone.near_mm), zone.near_size_mm + 2.0 * zone.depth_mm
-        return f'<path class="t" d="M{x:.2f} {self.up(root):.2f}H{near:.2f}"/>'
-
-    def _dimension(self, lane: int, at_mm: float, text: str) -> str:
-        x, y = self.x(at_mm), self.bottom + 3.4 + _LANE * lane
-        wide = 2.4 + _FIGURE * len(text)
-        middle = (x + _FACE) / 2
-        edge = self.down(_at(self.held.outside, at_mm))
-        lines = f"M{x:.2f} {edge:.2f}V{y + 1.2:.2f}M{_FACE} {self.bottom:.2f}V{y + 1.2:.2f}"
-        if _FACE - x < wide + 6.0:  # too short for its figure: that stands outside, and the arrows point inwards
-            at = _FACE + 6 + wide / 2 if y - 2.2 > self.middle + _BALL else x - 5 - wide / 2
-            return (
-                f'<path class="t" d="{lines}M{x - 5:.2f} {y:.2f}H{_FACE + 5}"/>'
-                f'<path d="M{x:.2f} {y:.2f}l-2.6 -.7v1.4zM{_FACE} {y:.2f}l2.6 -.7v1.4z"/>'
-                f'<rect x="{at - wide / 2:.2f}" y="{y - 2.2:.2f}" width="{wide:.2f}" height="4.4" fill="#fff"/>'
-                f'<text x="{at:.2f}" y="{y + 1.5:.2f}">{text}</text>'
-            )
-        return (
-            f'<path class="t" d="{lines}M{x:.2f} {y:.2f}H{_FACE}"/>'
-            f'<path d="M{x:.2f} {y:.2f}l2.6 -.7v1.4zM{_FACE} {y:.2f}l-2.6 -.7v1.4z"/>'
-            f'<rect x="{middle - wide / 2:.2f}" y="{y - 2.2:.2f}" width="{wide:.2f}" height="4.4" fill="#fff"/>'
-            f'<text x="{middle:.2f}" y="{y + 1.5:.2f}">{text}</text>'
-        )
-
-    def _balloons(self) -> list[str]:
-        """Numbers above the work and to its right, none upon another, each with a line to its place."""
-        of_face = [each for each in self.held.balloons if each.radius_mm and not each.from_face_mm]
-        of_hole = [each for each in self.held.balloons if not each.radius_mm]
-        above = sorted(
-            (each for each in self.held.balloons if each.radius_mm and each.from_face_mm),
-            key=lambda each: -each.from_face_mm,
-        )
-        out, last = [], -_BALL
-        for each in above:
-            last = max(self.x(each.from_face_mm), last + 2 * _BALL + 1.0)
-            out.append(self._balloon([each], last - _BALL, _BALL + 0.4))
-        if of_face:
-            out.append(self._balloon(of_face, max(_FACE + 4.0, last + _BALL + 1.0), _BALL + 0.4))
-        if of_hole:
-            out.append(self._balloon(of_hole, _FACE + 4.0, self.middle))
-        return [line for line, _ in out] + [ball for _, ball in out]
-
-    def _balloon(self, group: Sequence[Balloon], left: float, y: float) -> tuple[str, str]:
-        """A line to the work, and its balloon, of several rows one: no line crosses another's number."""
-        text = self._numbers([each.number for each in group])
+    def ball(group: Sequence[Balloon], left: float, y: float) -> _Ball:
+        text = _numbers([each.number for each in group], order)
         wide = max(2 * _BALL, _FIGURE * len(text) + 1.9)
-        x, first = left + wide / 2, group[0]
-        to_x, to_y = self.x(first.from_face_mm), self.middle - first.radius_mm * self.across
-        return (
-            f'<path class="t" d="M{x:.2f} {y:.2f}L{to_x:.2f} {to_y:.2f}"/>',
-            f'<rect class="ball" x="{left:.2f}" y="{y - _BALL:.2f}" width="{wide:.2f}" height="{2 * _BALL}"'
-            f' rx="{_BALL}"/>'
-            f'<text x="{x:.2f}" y="{y + 1.5:.2f}">{text}</text>',
-        )
+        return _Ball((left + wide / 2, y, x(group[0].from_face_mm), up(2 * group[0].radius_mm)), left, wide, text)
 
-    def _numbers(self, numbers: Sequence[int]) -> str:
-        """Numbers of rows, those that follow each other as a range."""
-        order = [each.number for each in self.held.balloons]
-        runs: list[list[int]] = []
-        for each in numbers:
-            if runs and order.index(each) == order.index(runs[-1][-1]) + 1:
-                runs[-1].append(each)
-            else:
-                runs.append([each])
-        return ", ".join(f"{run[0]}\N{EN DASH}{run[-1]}" if len(run) > 2 else ", ".join(map(str, run)) for run in runs)
+    out, last, high = [], -_BALL, _BALL + 0.4
+    above = (each for each in balloons if each.radius_mm and each.from_face_mm)
+    for each in sorted(above, key=lambda each: -each.from_face_mm):
+        last = max(x(each.from_face_mm), last + 2 * _BALL + 1.0)
+        out.append(ball([each], last - _BALL, high))
+    if of_face := [each for each in balloons if each.radius_mm and not each.from_face_mm]:
+        out.append(ball(of_face, max(_FACE + 4.0, last + _BALL + 1.0), high))
+    if of_hole := [each for each in balloons if not each.radius_mm]:
+        out.append(ball(of_hole, _FACE + 4.0, middle))
+    return out
+
+
+def _numbers(numbers: Sequence[int], order: Sequence[int]) -> str:
+    """Numbers of rows, those that follow each other as a range."""
+    runs: list[list[int]] = []
+    for each in numbers:
+        if runs and order.index(each) == order.index(runs[-1][-1]) + 1:
+            runs[-1].append(each)
+        else:
+            runs.append([each])
+    return ", ".join(f"{run[0]}\N{EN DASH}{run[-1]}" if len(run) > 2 else ", ".join(map(str, run)) for run in runs)

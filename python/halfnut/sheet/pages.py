@@ -2,59 +2,21 @@
 
 from __future__ import annotations
 
-from functools import cache
 from typing import TYPE_CHECKING
-from urllib.parse import quote
 
-import jinja2
-from markupsafe import Markup
-
-from halfnut._core import spell, spell_number
-from halfnut.core.record import filled
-from halfnut.core.text import shown
-from halfnut.core.words import by_rank, words
-from halfnut.drawing.gears import train_svg
-from halfnut.drawing.threads import profile_svg
-from halfnut.planning.job import DETAILS_PAGE, KINDS, OPENING_PAGE, PAPERS_PAGE, PHONE_PAGE, adjuster_file
-from halfnut.sheet.card import firm
-from halfnut.sheet.cards import cards_of, ticks, title_of
-from halfnut.sheet.details import details_of, gives_way, sources_of
+from halfnut.planning.job import DETAILS_PAGE, OPENING_PAGE, PAPERS_PAGE, PHONE_PAGE, adjuster_file
+from halfnut.sheet.cards import cards_of
+from halfnut.sheet.details import details_of, sources_of
+from halfnut.sheet.layout import environment
 from halfnut.sheet.paper import paper_named
 from halfnut.sheet.papers import papers_of
 from halfnut.sheet.phone import with_cards
-from halfnut.sheet.telling import counted, sentence, told, worded
+from halfnut.sheet.telling import title_of
 
 if TYPE_CHECKING:
     from halfnut.planning.plans import Plan
 
-__all__ = ["environment", "sheets"]
-
-
-def _written(value: object) -> object:
-    """What stands on a page: text from outside with its control characters written out."""
-    return shown(value) if isinstance(value, str) and not isinstance(value, Markup) else value
-
-
-def _number(value: float | None, kind: str, unit: str) -> str | None:
-    return None if value is None else spell_number(value, kind, unit)
-
-
-@cache
-def environment() -> jinja2.Environment:
-    """What templates are read with."""
-    out = jinja2.Environment(
-        loader=jinja2.PackageLoader("halfnut.sheet"),
-        autoescape=jinja2.select_autoescape(["html", "svg"]),
-        trim_blocks=True,
-        lstrip_blocks=True,
-        undefined=jinja2.StrictUndefined,
-        finalize=_written,
-    )
-    out.globals.update(words=words, filled=filled, worded=worded, kinds=KINDS, gives_way=gives_way, ticks=ticks)
-    out.globals.update(adjuster_file=adjuster_file, profile_svg=profile_svg, train_svg=train_svg)
-    out.filters.update(firm=firm, number=_number, spelled=spell, quoted=quote, counted=counted, sentence=sentence)
-    out.filters.update(title_of=title_of, by_rank=by_rank, told=told)
-    return out
+__all__ = ["sheets"]
 
 
 def sheets(plan: Plan, paper: str = "A5", phone_page: str | None = None) -> dict[str, str]:

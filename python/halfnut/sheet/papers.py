@@ -9,10 +9,10 @@ from typing import TYPE_CHECKING, NamedTuple
 from halfnut.planning.job import KINDS
 from halfnut.planning.timing import lot
 from halfnut.sheet import figures
-from halfnut.sheet.cards import sawn, setups, stock_size, title_of
+from halfnut.sheet.cards import sawn, setups, stock_size
 from halfnut.sheet.paper import text_width
 from halfnut.sheet.rows import drill_name, measured
-from halfnut.sheet.telling import counted, worded
+from halfnut.sheet.telling import counted, title_of, worded
 
 if TYPE_CHECKING:
     from halfnut.planning.plans import Plan, PlannedOperation, PlannedPart

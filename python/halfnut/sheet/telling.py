@@ -10,10 +10,14 @@ from halfnut.core.words import by_rank, of_the_piece
 from halfnut.sheet import figures
 
 if TYPE_CHECKING:
+    from halfnut.cutting.figures import Holding
+    from halfnut.planning.answers import Answer
     from halfnut.planning.job import Step
     from halfnut.planning.plans import PlannedPart
 
-__all__ = ["Told", "counted", "sentence", "told", "worded"]
+__all__ = ["Told", "counted", "gives_way", "sentence", "title_of", "told", "worded"]
+_TELLING_MM = 0.005
+"""Error of the diameter from which a sheet tells that work deflects."""
 
 
 class Told(NamedTuple):
@@ -40,6 +44,11 @@ def counted(number: int, one: str) -> str:
     ('1 piece', '8 pieces')
     """
     return f"{number} {one}{'' if number == 1 else 's'}"
+
+
+def title_of(part: PlannedPart) -> str:
+    """What a part is called on paper."""
+    return part.part.title or part.part.name
 
 
 def told(item: Caution, also: Sequence[int] = ()) -> Told:
@@ -84,3 +93,13 @@ def at_operations(part: PlannedPart, heading: Sequence[Caution]) -> dict[int, li
         first, *others = places[each]
         out.setdefault(first, []).append(told(each, () if each.rank == "note" else others))
     return out
+
+
+def gives_way(found: Answer) -> Holding | None:
+    """How turned work deflects, where it does so enough to tell."""
+    held = found.holding
+    if held is None:
+        return None
+    codes = {each.code for each in held.cautions}
+    tells = 2 * held.bend.worst_mm >= _TELLING_MM or codes & {"slender", "thin_wall", "warm_size"}
+    return held if tells else None

@@ -10,7 +10,7 @@ from halfnut._core import DomainError
 from halfnut.core.sizes import MM_PER_INCH
 from halfnut.drawing.charts import SpeedChart, short_size, speed_chart
 from halfnut.knurls.wheels import KnurlWheel, knurl_wheels, suitable_wheels
-from halfnut.sheet.pages import environment
+from halfnut.sheet.layout import environment
 from halfnut.threads.questions import clearance_hole, tapping_hole
 
 if TYPE_CHECKING:
