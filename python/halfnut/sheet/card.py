@@ -13,7 +13,7 @@ from markupsafe import Markup, escape
 
 from halfnut.core.text import shown
 
-__all__ = ["Bar", "Card", "Cell", "Feed", "Go", "Move", "Row", "Spindle", "Turned", "bars", "filled", "firm", "ticks"]
+__all__ = ["Bar", "Card", "Cell", "Feed", "Go", "Move", "Row", "Spindle", "Turned", "bars", "firm", "ticks", "unparted"]
 _BOXES = 12
 """Pieces that have a box each to tick."""
 
@@ -59,8 +59,8 @@ class Row:
     start: str = ""
     dial: tuple[str, ...] = ()
     go: Go | None = None
-    places: tuple[tuple[Markup, ...], ...] = ()
-    """Of holes, a line each: its number, and where it is on either axis."""
+    places: tuple[Markup, ...] = ()
+    """Of holes, the cells of a line each: its number, and where it is on either axis."""
 
     @property
     def told(self) -> bool:
@@ -143,6 +143,7 @@ def bars(moves: Iterable[Move]) -> tuple[Bar, ...]:
     )
 
 
+_PARTED = re.compile(r"\S*\d (?:in|mm)\b\S*|\S*-\S*")
 _POINTED = re.compile(r"(?<![\w.·-])-?(?:\d+·)?\d*\.\d+")
 
 
@@ -153,9 +154,9 @@ def firm(text: str) -> Markup:
     return Markup("".join(bold))
 
 
-def filled(template: str, *parts: object) -> Markup:
-    """Markup with texts in its places, each safe: markup characters escaped, control characters written out."""
-    return Markup(template).format(*(each if isinstance(each, Markup) else shown(str(each)) for each in parts))
+def unparted(text: str) -> Markup:
+    """A text in which no line's end comes between a number and its unit, or at a hyphen."""
+    return Markup(_PARTED.sub(r'<span class="n">\g<0></span>', str(escape(shown(text)))))
 
 
 def ticks(pieces: int) -> range:

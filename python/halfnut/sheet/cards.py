@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-import re
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, replace
 from itertools import groupby
@@ -15,10 +14,11 @@ from halfnut.core.sizes import MM_PER_INCH
 from halfnut.core.words import by_rank
 from halfnut.planning.asking import Workpiece
 from halfnut.sheet import figures
-from halfnut.sheet.card import Bar, Card, Row, Turned, bars, filled, ticks
+from halfnut.sheet.card import Bar, Card, Row, Turned, bars, ticks
+from halfnut.sheet.layout import said
 from halfnut.sheet.outline import WIDE, drawn, held_work
 from halfnut.sheet.paper import Paper, bars_height, laid, settled, split, text_height, text_width
-from halfnut.sheet.rows import moves, whole, words
+from halfnut.sheet.rows import moves
 from halfnut.sheet.telling import sentence, title_of
 
 if TYPE_CHECKING:
@@ -84,19 +84,25 @@ def cards_of(job: Job, part: PlannedPart, paper: Paper) -> list[Card]:
     while place < len(found):
         setup = found[place]
         places = _bars(part, setup, told, paper)
-        hold, (picture, tall) = _hold(job, part, setup), _outline(job, part, setup)
+        held, (picture, tall) = _holding(job, part, setup), _outline(job, part, setup)
+        hold = said("hold", part, setup.number, stock_size(part), sawn(part), held)
         small = _small(job, part, setup, len(found))
-        after, room = _after(job, part), paper.tall - _FOOT - _head(part, small, paper)
-        noted = words(after, part.part.note) if setup.number == 1 else after
+        after, room = (
+            said("after", job.coatings.get(part.part.coating or "")),
+            paper.tall - _FOOT - _head(part, small, paper),
+        )
+        noted = said("noted", after, part.part.note) if setup.number == 1 else after
         later, column = room - paper.line - _HOLD, paper.wide * (1.0 - _PICTURE) - _GUTTER if tall else paper.wide
-        said = text_height(hold, column, paper.line)
-        first = room - max(said, tall * _PICTURE * paper.wide / WIDE) - _HOLD
+        high = text_height(hold, column, paper.line)
+        first = room - max(high, tall * _PICTURE * paper.wide / WIDE) - _HOLD
         first -= text_height(noted, paper.wide, paper.line, _done_width(part)) - paper.line
         pages = split(places, first, later, paper)
         turned = None
         if place + 1 < len(found) and len(found[place + 1].operations) <= _FEW:
             following = found[place + 1]
-            short = Turned(_turned(job, part, setup, following), _bars(part, following, told, paper))
+            machine = following.machine if following.machine != setup.machine else ""
+            heading = said("turned_round", machine, _holding(job, part, following))
+            short = Turned(heading, _bars(part, following, told, paper))
             used = bars_height(pages[-1], paper) + bars_height(short.bars, paper) + _HEADING
             if used <= (first if len(pages) == 1 else later):
                 turned = Turned(short.heading, settled(short.bars, paper))
@@ -148,43 +154,24 @@ def _small(job: Job, part: PlannedPart, setup: Setup, of: int) -> str:
 def _told(part: PlannedPart, found: Sequence[Setup]) -> dict[int, list[Row]]:
     """What stands above the rows of each operation: every danger once, and of cautions one a row, three a setup."""
     out: dict[int, list[Row]] = {}
-    said: set[str] = set()
+    known: set[str] = set()
     for setup in found:
         left = _CAUTIONS
         for op in setup.operations:
             of_part = part.standing if op is part.operations[0] else ()
-            fresh = [each for each in by_rank([*of_part, *op.told]) if each.code not in said]
+            fresh = [each for each in by_rank([*of_part, *op.told]) if each.code not in known]
             dangers = list({each.code: each for each in fresh if each.rank == "danger"}.values())
             cautions = [each for each in fresh if each.rank == "caution"][: min(1, left)]
             left -= len(cautions)
-            said.update(each.code for each in [*dangers, *cautions])
+            known.update(each.code for each in [*dangers, *cautions])
             out[op.number] = [
-                Row(
-                    "danger" if each.rank == "danger" else "caution",
-                    filled("<b>{}:</b> {}.", each.label, sentence(each.text)),
-                )
+                Row("danger" if each.rank == "danger" else "caution", said("caution", each))
                 for each in [*dangers, *cautions]
             ]
     return out
 
 
 # ---- how the work is held ----------------------------------------------------------------------------------
-
-
-def _hold(job: Job, part: PlannedPart, setup: Setup) -> Markup:
-    """How many, of what, sawn how long, held how."""
-    given, cut = part.part.stock, part.stock
-    lines = []
-    if setup.number == 1:
-        first = filled("<b>{}</b> off, {} {}", part.part.quantity, part.part.alloy, given.form)
-        first += filled(' <span class="n">{}</span>.', stock_size(part))
-        if cut is not None and not given.through_spindle:
-            saw = filled(' Saw <b class="n">{}</b>', sawn(part))
-            first += saw + (f" for {cut.pieces_a_blank}" if cut.pieces_a_blank > 1 else "") + ", deburr."
-        lines.append(first)
-    else:
-        lines.append(filled("<b>{}</b> off, from setup {}.", part.part.quantity, setup.number - 1))
-    return words(*lines, _holding(job, part, setup))
 
 
 def _holding(job: Job, part: PlannedPart, setup: Setup) -> Markup:
@@ -203,22 +190,7 @@ def _holding(job: Job, part: PlannedPart, setup: Setup) -> Markup:
     if part.part.stock.through_spindle:
         held.append("bar through the spindle")
     out = stands_out(job, part, setup)
-    text = unparted(sentence(", ".join(held)))
-    if out is not None:
-        text += filled('{}<b class="n">{} out</b>', ", " if held else "", _to_rule(out, part.unit))
-    return text + "." if text else text
-
-
-_PARTED = re.compile(r"\S*\d (?:in|mm)\b\S*|\S*-\S*")
-
-
-def unparted(text: str) -> Markup:
-    """A text in which no line's end comes between a number and its unit, or at a hyphen."""
-    pieces, at = [], 0
-    for found in _PARTED.finditer(text):
-        pieces += [filled("{}", text[at : found.start()]), whole(found[0])]
-        at = found.end()
-    return Markup("").join([*pieces, filled("{}", text[at:])])
+    return said("holding", sentence(", ".join(held)), None if out is None else _to_rule(out, part.unit))
 
 
 def stands_out(job: Job, part: PlannedPart, setup: Setup) -> float | None:
@@ -228,13 +200,6 @@ def stands_out(job: Job, part: PlannedPart, setup: Setup) -> float | None:
     work = Workpiece.from_part(job, part.part, part.unit)
     found = [replace(work, walked=op.walked).overhang(op.step) for op in setup.operations]
     return max((each.mm for each in found if each is not None), default=None)
-
-
-def _turned(job: Job, part: PlannedPart, before: Setup, setup: Setup) -> Markup:
-    """The heading of a short setup at the foot of another."""
-    where = f"On {setup.machine}" if setup.machine != before.machine else ""
-    held = _holding(job, part, setup)
-    return words(f"{where}:" if where else "", held) if held else filled("{}.", where)
 
 
 def stock_size(part: PlannedPart) -> str:
@@ -256,12 +221,6 @@ def _to_rule(value_mm: float, unit: str) -> str:
     """A length that is set by a rule."""
     step = MM_PER_INCH / 16.0 if unit == "in" else 1.0
     return figures.length(math.ceil(value_mm / step - 1e-6) * step, unit)
-
-
-def _after(job: Job, part: PlannedPart) -> Markup:
-    """What is done away from the machine."""
-    coated = part.part.coating
-    return words("Deburr.", "" if coated is None else f"{sentence(job.coatings[coated].title)}.")
 
 
 def _done_width(part: PlannedPart) -> float:

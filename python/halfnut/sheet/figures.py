@@ -26,16 +26,16 @@ def size(value_mm: float, unit: str) -> str:
     return _trimmed(f"{value:.{_PLACES[unit] + 1}f}", _PLACES[unit])
 
 
-def limits(low_mm: float, high_mm: float, unit: str) -> tuple[str, str]:
+def limits(pair_mm: tuple[float, float], unit: str) -> tuple[str, str]:
     """Limits of a size, the greater first, each rounded towards the other.
 
-    >>> limits(0.8631 * 25.4, 0.87337 * 25.4, "in"), limits(1.74803 * 25.4, 1.74841 * 25.4, "in")
+    >>> limits((0.8631 * 25.4, 0.87337 * 25.4), "in"), limits((1.74803 * 25.4, 1.74841 * 25.4), "in")
     (('.873', '.864'), ('1.7484', '1.7481'))
-    >>> limits(21.732, 21.968, "mm")
+    >>> limits((21.732, 21.968), "mm")
     ('21.96', '21.74')
     """
     scale = MM_PER_INCH if unit == "in" else 1.0
-    low, high = low_mm / scale, high_mm / scale
+    low, high = (each / scale for each in pair_mm)
     for places in range(_PLACES[unit], _PLACES[unit] + 4):
         step = float(f"1e-{places}")
         up, down = math.ceil(low / step - 1e-6) * step, math.floor(high / step + 1e-6) * step
@@ -55,7 +55,7 @@ def length(value_mm: float, unit: str) -> str:
     value = value_mm / MM_PER_INCH
     parts = Fraction(value).limit_denominator(64)
     if abs(float(parts) - value) > _SAME * max(1.0, value) or parts.denominator not in (1, 2, 4, 8, 16, 32, 64):
-        return _bare(f"{round(value, 4):.6g}")
+        return bare(f"{round(value, 4):.6g}")
     whole, over = divmod(parts.numerator, parts.denominator)
     if not over:
         return str(whole)
@@ -69,7 +69,7 @@ def in_dial_units(value_mm: float, unit: str) -> str:
     ('8', '2½', '.35')
     """
     if unit != "in":
-        return _bare(f"{value_mm:.2f}")
+        return bare(f"{value_mm:.2f}")
     halves = round(value_mm / MM_PER_INCH * 2000.0)
     whole, half = divmod(halves, 2)
     return f"{whole or '' if half else whole}{'½' if half else ''}"
@@ -94,8 +94,8 @@ def _trimmed(text: str, places: int) -> str:
     """Without the zeros at the end beyond the decimals that stay, and without the nought before the point."""
     whole, _, decimals = text.partition(".")
     kept = decimals[:places] + decimals[places:].rstrip("0")
-    return _bare(f"{whole}.{kept}")
+    return bare(f"{whole}.{kept}")
 
 
-def _bare(text: str) -> str:
+def bare(text: str) -> str:
     return text.removeprefix("0") if text.startswith("0.") else text

@@ -16,7 +16,7 @@ from halfnut.drawing.gears import train_svg
 from halfnut.drawing.threads import profile_svg
 from halfnut.planning.job import KINDS, adjuster_file
 from halfnut.sheet import figures
-from halfnut.sheet.card import firm, ticks
+from halfnut.sheet.card import firm, ticks, unparted
 from halfnut.sheet.telling import counted, gives_way, sentence, title_of, told, worded
 
 __all__ = ["environment", "said"]
@@ -46,6 +46,7 @@ def environment() -> jinja2.Environment:
     out.globals.update(adjuster_file=adjuster_file, profile_svg=profile_svg, train_svg=train_svg)
     out.filters.update(firm=firm, number=_number, spelled=spell, quoted=quote, counted=counted, sentence=sentence)
     out.filters.update(title_of=title_of, by_rank=by_rank, told=told, size=figures.size, by_rule=figures.length)
+    out.filters.update(limits=figures.limits, unparted=unparted)
     return out
 
 
