@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from functools import lru_cache
 from typing import TYPE_CHECKING, Any, Literal, TypeAlias
 
 import numpy as np
@@ -22,17 +23,13 @@ if TYPE_CHECKING:
 
 Kind: TypeAlias = Literal["turn", "drill", "mill"]
 
-_cases: dict[int, tuple[_core.Catalogue, _core.TurnCases]] = {}
-
 
 def turn_cases() -> _core.TurnCases:
     """The cases of the active catalogue, worked out once and kept while it is the active one."""
-    catalogue = active()
-    known = _cases.get(0)
-    if known is None or known[0] is not catalogue:
-        known = (catalogue, _core.TurnCases(catalogue))
-        _cases[0] = known
-    return known[1]
+    return _cases_of(active())
+
+
+_cases_of = lru_cache(maxsize=1)(_core.TurnCases)
 
 
 def cuts(

@@ -9,7 +9,7 @@ import click
 from halfnut._core import Catalogue
 from halfnut.cli.failures import ANSWERED, MARKED
 from halfnut.cli.output import begin, echo, show, tell, tell_evidence, with_evidence, with_file, with_json
-from halfnut.core.catalogue import rows
+from halfnut.core.catalogue import rows, using
 from halfnut.core.text import toml_text
 
 _EPILOG = """\b
@@ -113,7 +113,6 @@ def new(name: str, like: str, out: Path | None, replace: bool) -> None:
 @click.pass_context
 def check(ctx: click.Context, file: Path, as_json: bool) -> None:
     """Read a shop's alloys of FILE back: every mistake, and what each alloy still lacks."""
-    from halfnut.core.catalogue import activate, active
     from halfnut.core.plain_files import read_plain
     from halfnut.core.shop_tables import lay_file
     from halfnut.material.alloys import of_name
@@ -121,12 +120,8 @@ def check(ctx: click.Context, file: Path, as_json: bool) -> None:
     read_plain(file)  # one that cannot be read is no shop's mistake
     found = lay_file(Catalogue(), file)
     built_in = {row["id"] for row in Catalogue().rows("material/alloys")}
-    before = active()
-    activate(found.catalogue)
-    try:
+    with using(found.catalogue):
         own = [of_name(row["id"]) for row in rows("material/alloys") if row["id"] not in built_in]
-    finally:
-        activate(before)
     lacks = {each.title: missing for each in own if (missing := each.lacking)}
     lines = [
         f"{file}: {len(found.problems) or 'nothing'} to put right",

@@ -91,14 +91,11 @@ def _answer(question: str, table: dict[str, Any], given: dict[str, str]) -> tupl
 
 def _read(file: Path, question: str) -> dict[str, Any]:
     """The columns of a file: texts and numbers as the question asks for them; what else it holds is what it is."""
-    from halfnut.batch.given import Argument
+    from halfnut.batch.asking import column_of
 
-    rows = declared()[question]["arguments"]
-    texts = {row["name"] for row in rows if row["kind"] in {"text", "choice"}}
-    numbers = {
-        name for row in rows if row["kind"] == "number" for name in Argument(row["key"], row["unit"], False).spellings
-    }
-    numbers |= {row["key"] for row in rows if row["kind"] == "count"}
+    asked = {row["name"]: column_of(row) for row in declared()[question]["arguments"]}
+    texts = {name for name, column in asked.items() if column is None}
+    numbers = {name for column in asked.values() if column for name in column.spellings}
     if file.suffix == ".parquet":
         table = optional("pyarrow.parquet", "arrow").read_table(file)
         if repeated := [name for name, count in Counter(table.column_names).items() if count > 1]:

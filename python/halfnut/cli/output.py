@@ -17,22 +17,6 @@ from halfnut._core import Evidence
 from halfnut.core.record import CautionLine, Rank, Record
 from halfnut.core.text import shown
 
-__all__ = [
-    "STREAM",
-    "begin",
-    "echo",
-    "json_text",
-    "plain",
-    "put",
-    "ready",
-    "show",
-    "tell",
-    "tell_evidence",
-    "with_evidence",
-    "with_file",
-    "with_json",
-]
-
 STREAM = Path("-")
 """What stands for standard output in place of a file."""
 
