@@ -87,11 +87,9 @@ def cards_of(job: Job, part: PlannedPart, paper: Paper) -> list[Card]:
         held, (picture, tall) = _holding(job, part, setup), _outline(job, part, setup)
         hold = said("hold", part, setup.number, stock_size(part), sawn(part), held)
         small = _small(job, part, setup, len(found))
-        after, room = (
-            said("after", job.coatings.get(part.part.coating or "")),
-            paper.tall - _FOOT - _head(part, small, paper),
-        )
+        after = said("after", job.coatings.get(part.part.coating or ""))
         noted = said("noted", after, part.part.note) if setup.number == 1 else after
+        room = paper.tall - _FOOT - _head(part, small, paper)
         later, column = room - paper.line - _HOLD, paper.wide * (1.0 - _PICTURE) - _GUTTER if tall else paper.wide
         high = text_height(hold, column, paper.line)
         first = room - max(high, tall * _PICTURE * paper.wide / WIDE) - _HOLD

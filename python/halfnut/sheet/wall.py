@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
-from typing import TYPE_CHECKING
+from itertools import groupby
+from typing import TYPE_CHECKING, NamedTuple
 
 from halfnut._core import DomainError
 from halfnut.core.sizes import MM_PER_INCH
@@ -37,26 +37,23 @@ _TOO_FAST = {"HSS": "carbide", "carbide": "too fast"}
 _PAPERS = {"A4": ("A4 landscape", "297mm", "209.5mm"), "letter": ("letter landscape", "279.4mm", "215.4mm")}
 
 
-@dataclass(frozen=True)
-class WallCell:
+class WallCell(NamedTuple):
     """A speed with the short names of its levers, for so many rows of diameters."""
 
     rpm: str
-    levers: str
-    rows: int
+    levers: str = ""
     back_gear: bool = False
+    rows: int = 1
 
 
-@dataclass(frozen=True)
-class WallColumn:
+class WallColumn(NamedTuple):
     """Metals that share every speed, and a cell for each row at which one begins."""
 
     alloys: tuple[str, ...]
     cells: tuple[WallCell | None, ...]
 
 
-@dataclass(frozen=True)
-class WallPage:
+class WallPage(NamedTuple):
     """A page of a chart."""
 
     heading: str
@@ -64,7 +61,7 @@ class WallPage:
     sizes: tuple[str, ...]
     columns: tuple[WallColumn, ...]
     key: str
-    swing_row: int | None
+    swing_row: int | None = None
     """First row over the swing above the cross slide."""
     also: str = ""
     """What else is read from it."""
@@ -75,14 +72,14 @@ def chart_page(chart: SpeedChart, paper: str = "A4") -> str:
     if paper not in _PAPERS:
         raise DomainError(f"paper: one of {', '.join(_PAPERS)}, got {paper!r}")
     charts = [chart]
+    others: list[WallPage] = []
     if chart.operation == "turn" and chart.tool == "HSS":
         charts += [
             speed_chart(chart.machine, chart.alloys, tool="carbide"),
             speed_chart(chart.machine, chart.alloys, operation="drill"),
         ]
-    pages = [page for each in charts for page in wall_pages(each)]
-    if chart.operation == "turn" and chart.tool == "HSS":
-        pages += [tap_page(chart.machine.unit), *knurl_pages(chart.machine.unit)]
+        others = [tap_page(chart.machine.unit), *knurl_pages(chart.machine.unit)]
+    pages = [*(page for each in charts for page in wall_pages(each)), *others]
     template = environment().get_template("wall.html")
     size, wide, tall = _PAPERS[paper]
     return template.render(title=f"{chart.machine.title}: spindle", pages=pages, size=size, wide=wide, tall=tall)
@@ -92,7 +89,7 @@ def wall_pages(chart: SpeedChart) -> list[WallPage]:
     """A chart on as many pages as its columns need."""
     short = _short_names(chart)
     places = range(len(chart.diameters))
-    shared: dict[tuple[tuple[str, str, bool], ...], list[str]] = {}
+    shared: dict[tuple[WallCell, ...], list[str]] = {}
     for name in chart.alloys:
         column = tuple(_shown(chart, chart.cells.get((name, place)), short) for place in places)
         shared.setdefault(column, []).append(name)
@@ -123,20 +120,13 @@ def _of_a_page(columns: Sequence[WallColumn]) -> Iterator[Sequence[WallColumn]]:
 def tap_page(unit: str) -> WallPage:
     """Drills for taps, and for the holes that a screw passes through."""
     answers = [(tapping_hole(name), clearance_hole(name, "close"), clearance_hole(name)) for name in _TAPS[unit]]
-    heads = ("tap drill", "close hole", "usual hole")
-    columns = tuple(
-        WallColumn((head,), tuple(WallCell(_drill(each[place].drill, unit), "", 1) for each in answers))
-        for place, head in enumerate(heads)
-    )
-    percent = WallColumn(("% of thread",), tuple(WallCell(f"{each[0].percent or 0.0:.0f}", "", 1) for each in answers))
-    return WallPage(
-        "Taps, by hand",
-        "thread",
-        _TAPS[unit],
-        (*columns, percent),
-        "Drills by number, letter or inch" if unit == "in" else "Drills in mm",
-        None,
-    )
+    columns = [
+        WallColumn((head,), tuple(WallCell(_drill(each[place].drill, unit)) for each in answers))
+        for place, head in enumerate(("tap drill", "close hole", "usual hole"))
+    ]
+    columns.append(WallColumn(("% of thread",), tuple(WallCell(f"{tap.percent or 0.0:.0f}") for tap, *_ in answers)))
+    key = "Drills by number, letter or inch" if unit == "in" else "Drills in mm"
+    return WallPage("Taps, by hand", "thread", _TAPS[unit], tuple(columns), key)
 
 
 def _drill(name: str, unit: str) -> str:
@@ -145,46 +135,39 @@ def _drill(name: str, unit: str) -> str:
 
 def knurl_pages(unit: str) -> list[WallPage]:
     """For each of the shop's wheels the largest blank below each bar that tracks."""
-    columns = []
-    for wheel in knurl_wheels():
-        found = [_below_mm(wheel, f"{size} {unit}") for size in _BLANKS[unit]]
-        places = 3 if unit == "in" else 2
-        scale = MM_PER_INCH if unit == "in" else 1.0
-        cells = [
-            WallCell("–" if each is None else f"{each / scale:.{places}f}".removeprefix("0"), "", 1) for each in found
-        ]
-        columns.append(WallColumn((wheel.name,), tuple(cells)))
+    columns = [
+        WallColumn((wheel.name,), tuple(WallCell(_below(wheel, size, unit)) for size in _BLANKS[unit]))
+        for wheel in knurl_wheels()
+    ]
     key = f"Diameter to turn, {unit}: the largest that tracks and can be turned from the bar"
-    return [WallPage("Knurl blanks", "bar", _BLANKS[unit], tuple(some), key, None) for some in _of_a_page(columns)]
+    return [WallPage("Knurl blanks", "bar", _BLANKS[unit], tuple(some), key) for some in _of_a_page(columns)]
 
 
-def _below_mm(wheel: KnurlWheel, bar: str) -> float | None:
-    blank = suitable_wheels(bar, wheels=[wheel]).wheels[0].blank
-    return None if blank is None else blank.below_diameter_mm
+def _below(wheel: KnurlWheel, bar: str, unit: str) -> str:
+    blank = suitable_wheels(f"{bar} {unit}", wheels=[wheel]).wheels[0].blank
+    if blank is None:
+        return "–"
+    size_mm = blank.below_diameter_mm
+    return f"{size_mm / MM_PER_INCH:.3f}".removeprefix("0") if unit == "in" else f"{size_mm:.2f}"
 
 
-def _shown(chart: SpeedChart, cell: SpeedCell | None, short: dict[tuple[str, str], str]) -> tuple[str, str, bool]:
+def _shown(chart: SpeedChart, cell: SpeedCell | None, short: dict[tuple[str, str], str]) -> WallCell:
     if cell is None:
-        return ("–", "", False)
+        return WallCell("–")
     if cell.cut.spindle_fit == "above window":
-        return (_TOO_FAST.get(chart.tool, "too fast"), "", False)
-    steps, place = chart.machine.core.spindle, cell.cut.spindle_step
-    back = place is not None and steps[place].back_gear
-    levers = [short[pair] for pair in cell.cut.spindle_positions if pair in short]
-    return (f"{cell.cut.spindle_rpm:.0f}", " ".join(levers), back)
+        return WallCell(_TOO_FAST.get(chart.tool, "too fast"))
+    place = cell.cut.spindle_step
+    levers = " ".join(short[pair] for pair in cell.cut.spindle_positions if pair in short)
+    back = place is not None and chart.machine.core.spindle[place].back_gear
+    return WallCell(f"{cell.cut.spindle_rpm:.0f}", levers, back)
 
 
-def _merged(column: Sequence[tuple[str, str, bool]]) -> tuple[WallCell | None, ...]:
+def _merged(column: Sequence[WallCell]) -> tuple[WallCell | None, ...]:
     """Cells in a row that are alike as one; None where the one above reaches."""
     out: list[WallCell | None] = []
-    for place, (rpm, levers, back) in enumerate(column):
-        if place and column[place - 1] == column[place]:
-            out.append(None)
-            continue
-        rows = 1
-        while place + rows < len(column) and column[place + rows] == column[place]:
-            rows += 1
-        out.append(WallCell(rpm, levers, rows, back))
+    for cell, alike in groupby(column):
+        rows = len(list(alike))
+        out += [cell._replace(rows=rows), *[None] * (rows - 1)]
     return tuple(out)
 
 
