@@ -126,8 +126,9 @@ class _Rows:
     def _one(self) -> Iterator[Move]:
         """What has one setting: a row, and another where a length is measured."""
         start, dials = "touch = 0, to", self.dials
-        cuts = sum(each.measure for each in self.found.passes)
+        cuts = 0
         if self.step.do == "face":
+            cuts = sum(each.measure for each in self.found.passes)
             start, dials = f"{self._dial_name}{start}", dials if len(dials) > 1 or cuts else ()
         elif "depth_mm" in self.found.sizes:
             start = "point = 0," if self.step.do in {"spot", "drill", "countersink"} else "touch = 0,"

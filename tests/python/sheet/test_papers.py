@@ -23,6 +23,7 @@ else:
 DEMO = Path(hn.__file__).parent / "demo"
 CHROMIUM = shutil.which("chromium")
 NEEDS_BROWSER = pytest.mark.skipif(CHROMIUM is None and not os.environ.get("CI"), reason="chromium is not here")
+BAR = {"form": "bar", "diameter": "1 in"}
 THUMB_PX = 12 * 96 / 25.4  # a field for a thumb, 12 mm
 SCREEN_PX = 844
 
@@ -298,3 +299,12 @@ def test_lost_storage_is_said_and_the_screen_is_kept_on(phone):
     assert page.locator(".lost").is_visible()
     page.locator(".tick").first.tap()
     assert page.locator(".tick").first.is_checked()
+
+
+def test_a_taper_of_several_passes_is_one_row_and_measures_no_length():
+    taper = {"do": "taper", "to": "0.8 in", "length": "1 in"}
+    part = {"name": "pin", "quantity": 1, "alloy": "1018", "length": "3 in", "operations": [taper]}
+    planned = hn.plan({"title": "pin", "machine": "gap-bed", "parts": [part | {"stock": BAR}]})
+    assert any(each.measure for each in planned.parts[0].operations[0].answer.passes)
+    (card,) = (text for name, text in planned.files().items() if name == "pin.html")
+    assert len(re.findall('class="row[ "]', card)) == 1 and "Measure the length" not in card
