@@ -160,14 +160,6 @@ std::string reason(const std::string& kind, std::uint16_t code) {
 /// What a case rests on, or None where there is no such case.
 py::object describe(const SharedCases& self, std::int32_t id) {
     const batch::TurnCase* found = self.get().find(id);
-    if (found == nullptr && id >= 0) {  // known by its id though no row of this process had it
-        const auto bits = static_cast<std::uint32_t>(id);
-        const std::size_t tool = bits >> 10U & 7U;
-        if (tool < enum_names(ToolMaterial{}).size()) {
-            self.get().prepare({static_cast<std::int32_t>(bits >> 13U)}, static_cast<ToolMaterial>(tool));
-            found = self.get().find(id);
-        }
-    }
     if (found == nullptr) {
         return py::none();
     }

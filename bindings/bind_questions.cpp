@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "convert.hpp"
+#include "halfnut/batch/run.hpp"
 #include "halfnut/core/file_table.hpp"
 #include "halfnut/core/json.hpp"
 #include "halfnut/core/question.hpp"
@@ -379,7 +380,7 @@ void put(FigureColumn& column, std::size_t row, const Value& value) {
 /// one as long as there are rows.
 py::dict ask_question_rows(std::string_view name, const py::tuple& values, const py::list& columns,
                            std::size_t rows, const std::vector<std::string>& wanted,
-                           const Catalogue& catalogue) {
+                           const Catalogue& catalogue, std::size_t workers) {
     const Question& question = find_question(name);
     const Taken common(values);
     std::vector<AskedColumn> asked;
@@ -429,29 +430,39 @@ py::dict ask_question_rows(std::string_view name, const py::tuple& values, const
     std::vector<std::string> why(rows);
     {
         const py::gil_scoped_release release;
-        ask_rows(
-            question, common.given(), asked, rows, catalogue,
-            [&](std::size_t row, const void* answer) {
-                const FigureRow* within = nullptr;
-                Value record;
-                for (FigureColumn& column : figures) {
-                    if (column.within == nullptr) {
-                        put(column, row, column.figure->get(answer));
-                        continue;
+        const auto ask_some = [&](std::size_t first, std::size_t last) {
+            std::vector<AskedColumn> some = asked;
+            for (AskedColumn& one : some) {
+                one.numbers = one.numbers.empty() ? one.numbers : one.numbers.subspan(first, last - first);
+                one.codes = one.codes.empty() ? one.codes : one.codes.subspan(first, last - first);
+            }
+            ask_rows(
+                question, common.given(), some, last - first, catalogue,
+                [&](std::size_t row, const void* answer) {
+                    const FigureRow* within = nullptr;
+                    Value record;
+                    for (FigureColumn& column : figures) {
+                        if (column.within == nullptr) {
+                            put(column, first + row, column.figure->get(answer));
+                            continue;
+                        }
+                        if (column.within != within) {  // those of one record stand beside each other
+                            within = column.within;
+                            record = within->get(answer);
+                        }
+                        if (const auto* const inner = std::get_if<Values>(&record.is)) {
+                            put(column, first + row, (*inner)[column.place]);
+                        }
                     }
-                    if (column.within != within) {  // those of one record stand beside each other
-                        within = column.within;
-                        record = within->get(answer);
-                    }
-                    if (const auto* const inner = std::get_if<Values>(&record.is)) {
-                        put(column, row, (*inner)[column.place]);
-                    }
-                }
-            },
-            [&](std::size_t row, StatusCode failure, std::string_view words) {
-                code[row] = static_cast<std::uint8_t>(failure);
-                why[row] = words;
-            });
+                },
+                [&](std::size_t row, StatusCode failure, std::string_view words) {
+                    code[first + row] = static_cast<std::uint8_t>(failure);
+                    why[first + row] = words;
+                });
+        };
+        ask_some(0, 0);  // what all rows share is refused even where there are none
+        batch::run_blocks(rows, batch::workers_for(rows, batch::kSerialLookUps, workers), batch::kBlockRows,
+                          [&] { return ask_some; });
     }
     py::dict out;
     for (FigureColumn& column : figures) {
@@ -687,7 +698,7 @@ void bind_questions(py::module_& module) {
         "The answer to the question of a name. `values` are those of its arguments in their order; None is "
         "not given.");
     module.def("ask_rows", &ask_question_rows, "name"_a, "values"_a, "columns"_a, "rows"_a, "wanted"_a,
-               "catalogue"_a,
+               "catalogue"_a, "workers"_a = 0,
                "The same for many rows: figures as columns, with a status and a reason each. `columns` are "
                "(place of the argument, numbers, whether they were inches) or (place, codes, texts).");
     module.def(

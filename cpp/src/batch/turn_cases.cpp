@@ -317,8 +317,9 @@ const TurnCase* TurnCases::find(std::int32_t id) const {
     if (tool >= kTools || bits >> (kPlaceBits + kToolBits) > 0xffffU) {
         return nullptr;
     }
-    const Grid* const found =
-        grid(static_cast<std::uint16_t>(bits >> (kPlaceBits + kToolBits)), static_cast<ToolMaterial>(tool));
+    const auto alloy = static_cast<std::uint16_t>(bits >> (kPlaceBits + kToolBits));
+    prepare({alloy}, static_cast<ToolMaterial>(tool));  // where no row of this process had it
+    const Grid* const found = grid(alloy, static_cast<ToolMaterial>(tool));
     const std::size_t place = bits & ((std::size_t{1} << kPlaceBits) - 1);
     return found != nullptr && place < found->cases.size() ? &found->cases[place] : nullptr;
 }

@@ -2,9 +2,7 @@
 
 from __future__ import annotations
 
-import os
 from collections.abc import Iterable, Mapping
-from concurrent.futures import ThreadPoolExecutor
 from dataclasses import dataclass
 from functools import lru_cache
 from typing import TYPE_CHECKING, Any, cast, overload
@@ -170,7 +168,7 @@ def usual_of(question: str) -> list[str]:
 
 
 def answered(question: str, frame: FrameLike, run: Run, common: Mapping[str, object]) -> Any:
-    """Answer each distinct row of a table once, on several threads, when the first of its rows comes."""
+    """Answer each distinct row of a table once, when the first of its rows comes."""
     asked = read_table(question, frame, common)
     types, rows, catalogue = types_of(question), asked.table.rows, active()
     places = run.places(types, usual_of(question), rows, asked.given.inputs)
@@ -179,29 +177,22 @@ def answered(question: str, frame: FrameLike, run: Run, common: Mapping[str, obj
     kept = {name: np.empty(len(first_rows), types[name]) for name in {**places, "status": None}}
     done = np.zeros(len(first_rows), bool)
     wanted = [name for name in places if name not in _OF_ROWS]
-    threads = workers_of(run.workers) or os.cpu_count() or 1
+    workers = workers_of(run.workers)
 
-    def piece(which: NDArray[np.intp]) -> None:
-        at = first_rows[which]
+    def work(first: int, last: int, to: Columns) -> None:
+        of_rows = spread[first:last]
+        new = np.unique(of_rows)
+        new = new[~done[new]]
+        at = first_rows[new]
         columns = [(place, column[at], more) for place, column, more in asked.columns.values()]
-        answer = _core.ask_rows(question, asked.values, columns, len(at), wanted, catalogue)
-        answer["case_id"] = at
+        answer = _core.ask_rows(question, asked.values, columns, len(at), wanted, catalogue, workers) | {"case_id": at}
         for name, column in kept.items():
-            column[which] = answer[name]
+            column[new] = answer[name]
+        done[new] = True
+        for name in [*(each for each in to if each != "status"), "status"]:
+            to[name][:] = kept[name][of_rows]
 
-    with ThreadPoolExecutor(threads) as pool:
-
-        def work(first: int, last: int, to: Columns) -> None:
-            of_rows = spread[first:last]
-            new = np.unique(of_rows)
-            new = new[~done[new]]
-            if len(new) > 0:
-                list(pool.map(piece, np.array_split(new, min(threads, max(1, len(new) // 64)))))
-            done[new] = True
-            for name in [*(each for each in to if each != "status"), "status"]:
-                to[name][:] = kept[name][of_rows]
-
-        run.fill(rows, places, CHUNKS.get(question, DISTINCT_ROWS), work)
+    run.fill(rows, places, CHUNKS.get(question, DISTINCT_ROWS), work)
     return run.given(asked.table, places)
 
 

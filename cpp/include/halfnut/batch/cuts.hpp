@@ -92,7 +92,7 @@ class TurnCases {
     /// Work out what is missing for these alloys with this tool.
     void prepare(const std::vector<std::int32_t>& alloys, cutting::ToolMaterial tool) const;
 
-    /// The case of an id; null when it was never prepared.
+    /// The case of an id, prepared where it was not yet; null where there is none.
     [[nodiscard]] const TurnCase* find(std::int32_t id) const;
 
     struct Grid;
