@@ -206,14 +206,11 @@ py::tuple machine_of_file(const py::object& file, const Catalogue& catalogue) {
     return py::make_tuple(std::move(machine), std::move(mistakes));
 }
 
-py::tuple wheels_of_file(const py::object& file, const Catalogue& catalogue) {
+py::list wheel_file_mistakes(const py::object& file, const Catalogue& catalogue) {
     const Taken taken(py::make_tuple(file));
     FileReading reading{catalogue};
-    py::list wheels;
-    for (const knurls::Wheel& each : knurls::wheels_of_file(taken.given().front(), reading)) {
-        wheels.append(py::make_tuple(each.name, each.pitch, each.pattern, each.measured, each.cuts));
-    }
-    return py::make_tuple(std::move(wheels), mistakes_of(reading));
+    (void)knurls::wheels_of_file(taken.given().front(), reading);
+    return mistakes_of(reading);
 }
 
 /// `find_machine`: of a name that by which the machine is found again, why there is none, and all names.
@@ -718,9 +715,8 @@ void bind_questions(py::module_& module) {
         "The machine of a file's tables, or None, and every mistake in them: the keys on the way to it, "
         "what is wrong, whether it is a value's, what is allowed and what is nearest.");
     module.def("machine_file_keys", &machine::machine_file_keys, "Every key of a machine file.");
-    module.def("wheels_of_file", &wheels_of_file, "file"_a, "catalogue"_a,
-               "The knurl wheels of a file's tables that can be used, (name, pitch, pattern, measured, cuts) "
-               "each, and every mistake in the others.");
+    module.def("wheel_file_mistakes", &wheel_file_mistakes, "file"_a, "catalogue"_a,
+               "Every mistake in the tables of a file of knurl wheels.");
     module.def(
         "job_of_file", &job_of_file, "file"_a, "text"_a, "find_machine"_a, "catalogue"_a,
         "The tables of a job's file as they are read, whole only where there is no mistake, and every "

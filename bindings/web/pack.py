@@ -1,4 +1,4 @@
-"""One HTML file of the phone page: the core as WebAssembly, the shop's machines, style and script, in one.
+"""One HTML file of the phone page: the core as WebAssembly, the shop's machines and wheels, style and script, in one.
 
     python bindings/web/pack.py BUILT OUT.html
 
@@ -18,6 +18,7 @@ from string import Template
 
 import halfnut
 from halfnut.core.catalogue import active
+from halfnut.knurls.wheels import knurl_wheels
 from halfnut.machine import machines
 
 HERE = Path(__file__).parent
@@ -26,14 +27,14 @@ GREATEST = 2_000_000
 
 
 def shop() -> str:
-    """Version, day, every machine at hand and the shop's tables, as JSON that ends no script."""
+    """Version, day, every machine at hand, the shop's knurl wheels and tables, as JSON that ends no script."""
     known = [machines.machine(name) for name in machines.names()]
     known.sort(key=lambda each: each.kind != "lathe")
     listed = [{"title": each.title, "kind": each.kind, "machine": json.loads(each.core.json())} for each in known]
     made = datetime.now(tz=timezone.utc).date().isoformat()
     tables = [{"table": table, "text": text, "name": Path(name).name} for table, text, name, _ in active().layers]
-    all_of_it = {"version": halfnut.__version__, "made": made, "machines": listed, "tables": tables}
-    text = json.dumps(all_of_it, ensure_ascii=False)
+    all_of_it = {"version": halfnut.__version__, "made": made, "machines": listed, "wheels": knurl_wheels()}
+    text = json.dumps(all_of_it | {"tables": tables}, ensure_ascii=False, default=str)
     return text.replace("<", "\\u003c")
 
 

@@ -9,6 +9,7 @@ interface Shape {
     unit?: string;
     dimension?: string;
     of?: string;
+    kin?: string;
     finer?: boolean;
 }
 interface Schema {
@@ -50,6 +51,7 @@ interface Shop {
     version: string;
     made: string;
     machines: Machine[];
+    wheels: object[];
     tables: object[];
     /** Those of a plan, in files beside this one. */
     cards?: { title: string; file: string }[];
@@ -101,6 +103,7 @@ function keep(kept: Kept): boolean {
 
 // ---- the page -----------------------------------------------------------------------------------------------
 
+const kWheels = "KnurlWheels"; // the shop's stand in the page
 const kShared = ["alloy", "tool", "machine"]; // the same in every question
 const kFirst = ["turn", "face", "bore", "drill", "part_off", "tap", "ream", "knurl", "mill"];
 /** What is measured or given before all else, though none of it must be: it stands ahead, not behind "More to say". */
@@ -289,17 +292,18 @@ class Page {
             return box;
         }
         const isMachine = takes(shape, "object") && !takes(shape, "array");
-        const names = isMachine ? this.machines() : shape.enum ?? [...(shape.examples ?? [])].sort();
+        const isShops = shape.kin === kWheels;
+        const names = isShops ? ["the shop's"] : isMachine ? this.machines() : shape.enum ?? [...(shape.examples ?? [])].sort();
         if (names.length > 0) {
             if (held === undefined && isMachine) {
                 this.kept.shared[key] = names[0] ?? "";
             }
-            const isSet = isMachine || (shape.enum !== undefined && shape.default !== undefined);
+            const isSet = isMachine || isShops || (shape.enum !== undefined && shape.default !== undefined);
             const blank = isSet ? [] : [element("option", { value: "" }, "-")];
             const none = isMachine ? [element("option", { value: "" }, "no machine: exact speed and feed")] : [];
             const options = names.map((name) => element("option", { value: name }, name));
             const list = element("select", {}, ...blank, ...options, ...none);
-            list.value = String(this.value(key) ?? shape.default ?? "");
+            list.value = String(this.value(key) ?? shape.default ?? (isShops ? names[0] : ""));
             list.addEventListener("change", () => this.set(key, list.value));
             return list;
         }
@@ -347,6 +351,10 @@ class Page {
         const values: Record<string, unknown> = {};
         for (const [key, shape] of Object.entries(this.schema.properties.values.properties)) {
             const held = shape.of === undefined ? this.value(key) : undefined;
+            if (shape.kin === kWheels) {
+                values[key] = this.shop.wheels;
+                continue;
+            }
             if (held === undefined || held === "" || held === false) {
                 continue;
             }

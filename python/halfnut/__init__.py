@@ -48,7 +48,6 @@ if TYPE_CHECKING:
     from halfnut.drawing.charts import speed_chart as speed_chart
     from halfnut.fits.questions import *
     from halfnut.knurls.questions import *
-    from halfnut.knurls.wheels import suitable_wheels as suitable_wheels
     from halfnut.machine.machines import lathe as lathe
     from halfnut.machine.machines import milling_machine as milling_machine
     from halfnut.material.questions import *
@@ -65,7 +64,6 @@ _NAMES = {
     "core.mistakes": "InputError",
     "core.units": "inch mm quantity",
     "drawing.charts": "force_map pass_plan speed_chart",
-    "knurls.wheels": "suitable_wheels",
     "machine.machines": "lathe milling_machine",
     "planning.plans": "Plan plan",
     "threads.standard": "ThreadLimits thread",

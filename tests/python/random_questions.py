@@ -12,6 +12,7 @@ import halfnut as hn
 from halfnut import cli
 from halfnut.cli import asking
 from halfnut.core.questions import declared
+from halfnut.knurls.wheels import knurl_wheels
 
 QUESTIONS = list(declared().values())
 
@@ -33,13 +34,14 @@ def machine(name):
 
 
 def inline(asked):
-    """The question with machines in place of their names."""
+    """The question with machines in place of their names, and the wheels at hand."""
     rows = {row["name"]: row for row in declared()[asked["question"]]["arguments"]}
     values = {
         key: machine(value) if key in rows and rows[key]["kind"] == "machine" and isinstance(value, str) else value
         for key, value in asked["values"].items()
     }
-    return {**asked, "values": values}
+    at_hand = {name: list(knurl_wheels()) for name, row in rows.items() if row["kin"] == "KnurlWheels"}
+    return {**asked, "values": at_hand | values}
 
 
 # What is sensible in a unit, and what is not: at the edge of a range, without a unit, of another kind.
@@ -65,7 +67,7 @@ def questions(draw):
         values["alloy"] = draw(st.sampled_from(["6061-T6", "4130-N", "Ti-2", "brass", "304", "acetal", "7075"]))
     for row in question["arguments"]:
         name = row["name"]
-        if draw(st.integers(0, 19)) == 19 and row["kind"] != "machine":
+        if draw(st.integers(0, 19)) == 19 and row["kind"] != "machine" and row["kin"] != "KnurlWheels":
             values[name] = draw(_ODD)
         elif draw(st.integers(0, 7)) < 7:
             continue

@@ -17,7 +17,7 @@ from hypothesis import given, settings
 import halfnut as hn
 from halfnut.cli import failures
 from halfnut.core import schemas
-from halfnut.machine.answering import answer
+from halfnut.core.schemas import answer
 
 sys.path.insert(0, str(Path(__file__).parent))
 from random_questions import QUESTIONS, example, inline, machine, questions

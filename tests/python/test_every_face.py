@@ -20,7 +20,7 @@ import halfnut as hn
 from halfnut import batch
 from halfnut.core import schemas
 from halfnut.core.questions import declared
-from halfnut.machine.answering import answer
+from halfnut.core.schemas import answer
 
 sys.path.insert(0, str(Path(__file__).parent))
 from random_questions import SENSIBLE, example

@@ -34,6 +34,11 @@ _FIGURE = {
     "counts": "tuple[int, ...]",
     "texts": "tuple[str, ...]",
 }
+# What is found in files, and by which function.
+_FINDERS = {
+    "machine": ("halfnut.machine.of_name", "core_machine"),
+    "KnurlWheels": ("halfnut.knurls.wheels", "wheels_at_hand"),
+}
 _HOMES = {"Alloy": "halfnut.material.alloys"}
 _LIKES = {
     "AlloyLike": "halfnut.material.alloys",
@@ -66,7 +71,7 @@ def asked_type(row: dict[str, Any]) -> str:
         return _choices(row)
     if row["kind"] == "machine":
         return "MachineLike"
-    if row["kind"] == "list":
+    if row["kind"] == "list" and row["kin"] not in _FINDERS:
         return f"Sequence[{_choices(row) if row['choices'] else _item(row)}]"
     return _item(row)
 
@@ -75,7 +80,7 @@ def default(row: dict[str, Any]) -> str:
     """What stands for an argument that is not given."""
     if row["kind"] == "choice":
         return f'"{row["usual"]}"' if row["usual"] else "None"
-    return {"flag": "False", "list": "()"}.get(row["kind"], "None")
+    return "None" if row["kin"] in _FINDERS else {"flag": "False", "list": "()"}.get(row["kind"], "None")
 
 
 def sentence(row: dict[str, Any]) -> str:
@@ -124,7 +129,10 @@ def function(question: dict[str, Any], where: str) -> str:
     head = "".join(f"\n    {each}," for each in placed + (["*"] if named else []) + named)
     doc = textwrap.indent(docstring(question), "    ").strip()
     answer, name = question["answer"]["name"], question["name"]
-    given = "".join(f"core_machine({row['name']})," if row["kind"] == "machine" else f"{row['name']}," for row in rows)
+    finders = [_FINDERS.get(row["kin"] or row["kind"]) for row in rows]
+    given = "".join(
+        f"{find[1]}({row['name']})," if find else f"{row['name']}," for row, find in zip(rows, finders, strict=True)
+    )
     return (
         f'def {name}({head}\n) -> {answer}:\n    """{doc}\n    """\n'
         f'    answer: {answer} = answer_to("{name}", "{where}:{answer}", ({given}))\n    return answer\n'
@@ -257,11 +265,13 @@ def modules() -> dict[Path, str]:
         types = {each["answer"]["name"]: place(each["answer"]["name"]) for each in questions}
         likes = sorted(set(re.findall(r"\w+Like", functions)))
         types |= {name: _LIKES.get(name, "halfnut.core.given") for name in likes}
-        core = "from halfnut.machine.of_name import core_machine\n" if "core_machine(" in functions else ""
+        finders = "".join(
+            f"from {where} import {name}\n" for where, name in _FINDERS.values() if f"{name}(" in functions
+        )
         sequence = "from collections.abc import Sequence\n" if "Sequence[" in functions else ""
         out[PACKAGE / room / "questions.py"] = (
             f'"""The questions of this room.\n\n{MADE}\n"""\n\nfrom __future__ import annotations\n\n{sequence}'
-            f"from typing import TYPE_CHECKING, Literal\n\nfrom halfnut.core.questions import answer_to\n{core}\n"
+            f"from typing import TYPE_CHECKING, Literal\n\nfrom halfnut.core.questions import answer_to\n{finders}\n"
             f"{loaded(types)}"
             f"__all__ = [{names}]\n\n\n{functions}"
         )

@@ -71,6 +71,25 @@ std::string path_text(std::span<const FileStep> path) {
     return out;
 }
 
+std::string mistake_text(const FileMistake& mistake, const Given& file) {
+    std::string out = mistake.place.empty() ? path_text(mistake.path) : mistake.place;
+    out = out.empty() ? "the file" : out;
+    if (mistake.of_value) {
+        const Given* value = &file;
+        for (const FileStep& step : mistake.path) {
+            const auto at = std::find(value->keys.begin(), value->keys.end(), step.key) - value->keys.begin();
+            value = &value->items[step.place ? *step.place : static_cast<std::size_t>(at)];
+        }
+        const bool quoted = value->tag == Tag::text;
+        out +=
+            fmt::format(" = {}", quoted ? fmt::format("\"{}\"", bounds::shown(value->text)) : value->shown());
+    }
+    out += fmt::format(": {}", mistake.problem);
+    out += mistake.nearest.empty() ? "" : fmt::format("; nearest: {}", mistake.nearest);
+    out += mistake.allowed.empty() ? "" : fmt::format("; allowed: {}", fmt::join(mistake.allowed, ", "));
+    return out;
+}
+
 FileTable::FileTable(const Given& given, FilePath path, FileReading& reading)
     : given_(given), path_(std::move(path)), reading_(reading), mistakes_before_(reading.mistakes.size()) {}
 

@@ -12,6 +12,7 @@
 
 #include "halfnut/core/bounds.hpp"
 #include "halfnut/knurls/asked.hpp"
+#include "halfnut/knurls/wheel_questions.hpp"
 
 namespace halfnut::knurls {
 
@@ -239,9 +240,7 @@ BlankAnswer ask_blank(const KnurlAsk& asked, const Asking& asking) {
     return out;
 }
 
-namespace {
-
-constexpr Question kBlank = [] {
+constinit const Question kBlankQuestion = [] {
     Question out = question<KnurlAsk, BlankAnswer, &ask_blank>(
         "knurls", "knurl_blank",
         "The blank to turn so that a knurl closes on itself, and the diameter it comes out at.", kBlankAsked,
@@ -252,10 +251,8 @@ constexpr Question kBlank = [] {
     return out;
 }();
 
-}  // namespace
-
 std::span<const Question* const> questions() noexcept {
-    static constexpr std::array<const Question*, 1> kAll{&kBlank};
+    static constexpr std::array<const Question*, 2> kAll{&kBlankQuestion, &kSuitableWheels};
     return kAll;
 }
 

@@ -9,7 +9,8 @@ namespace halfnut::knurls {
 
 namespace {
 
-void read_wheel(FileTable& table, std::vector<Wheel>& to) {
+void read_wheel(FileTable& table, const Given& file, const FileReading& reading, std::vector<Wheel>& to) {
+    const std::size_t before = reading.mistakes.size();
     Wheel wheel;
     int teeth = 0;
     table.text("name", wheel.name, Need::required);
@@ -27,9 +28,14 @@ void read_wheel(FileTable& table, std::vector<Wheel>& to) {
         wheel.measured += teeth > 0 ? fmt::format(", {} teeth", teeth) : "";
     }
     table.close();
-    if (table.sound()) {
-        to.push_back(std::move(wheel));
+    for (std::size_t i = before; i < reading.mistakes.size(); ++i) {
+        wheel.refusal += i == before ? "cannot be used: " : "; ";
+        wheel.refusal += mistake_text(reading.mistakes[i], file);
     }
+    if (wheel.name.empty()) {
+        wheel.name = fmt::format("wheels[{}]", to.size());
+    }
+    to.push_back(std::move(wheel));
 }
 
 }  // namespace
@@ -37,7 +43,7 @@ void read_wheel(FileTable& table, std::vector<Wheel>& to) {
 std::vector<Wheel> wheels_of_file(const Given& file, FileReading& reading) {
     std::vector<Wheel> out;
     read_file(file, reading, [&](FileTable& table) {
-        table.tables("wheels", [&](FileTable& row) { read_wheel(row, out); });
+        table.tables("wheels", [&](FileTable& row) { read_wheel(row, file, reading, out); });
     });
     return out;
 }

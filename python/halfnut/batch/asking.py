@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
-from typing import TYPE_CHECKING, Any, cast, overload
+from typing import Any, cast, overload
 
 import numpy as np
 from numpy.typing import ArrayLike, NDArray
@@ -16,11 +16,7 @@ from halfnut.batch.frames import ArrowStream, Frame, FrameLike, SameFrame, Table
 from halfnut.batch.given import Argument, Given, near_or_all
 from halfnut.batch.running import CHUNKS, DISTINCT_ROWS, Columns, Run, Types, workers_of
 from halfnut.core.catalogue import active
-from halfnut.core.questions import declared, plain
-from halfnut.machine.of_name import core_machine
-
-if TYPE_CHECKING:
-    from halfnut.machine.of_name import MachineLike
+from halfnut.core.questions import declared, found, plain
 
 __all__ = ["ask"]
 
@@ -132,11 +128,9 @@ def read_table(question: str, frame: FrameLike, common: Mapping[str, object]) ->
             columns[name] = place, np.ascontiguousarray(sliced[key], np.float64), key in given.inches
         elif name in there:
             columns[name] = place, *cast("tuple[NDArray[np.int32], list[str]]", given.texts(name, None))
-        elif row["kind"] == "machine":
-            values[place] = core_machine(cast("MachineLike | None", value))
-        elif value is not None:
+        elif (value := found(question, row, value)) is not None:
             values[place] = plain(question, place, value)
-        elif row["required"]:
+        elif row["required"] and row["kind"] != "machine":
             spellings = " or ".join(map(repr, numbers[name].spellings if name in numbers else [name]))
             raise DomainError(f"a column {spellings} is needed; the table has {sorted(table.names())}")
     return Asked(table, given, tuple(values), columns)

@@ -28,7 +28,6 @@ _HOMES = {
     "serve": ("serving", "serve", "The sheets of a plan for a browser beside the machine."),
     "shop": ("shops", "shop", "Check a shop's own tables."),
     "speed-chart": ("charts", "speed_chart", "A machine's spindle speeds by diameter and alloy, for the wall."),
-    "suitable-wheels": ("wheels", "suitable_wheels", "Which of the shop's knurl wheels suits a diameter."),
     "use": ("using", "use", "Remember a machine, a tool, units and a shop's folder."),
 }
 """Commands of their own: module, name there, summary. Every question that the core declares is a command besides."""

@@ -136,7 +136,7 @@ def _parameter(row: dict[str, Any]) -> Any:
             return click.option(flag, name, type=kind, default=usual, show_default=True, required=needed, help=about)
         case "list" if row["kin"] == "Teeth":
             return click.option(flag, name, callback=_teeth, help=f"{about[:-1]}, such as 20,24,30,127.")
-        case "list":
+        case "list" if row["kin"] != "KnurlWheels":
             return click.option(_one(flag), name, multiple=True, help=f"{about[:-1]}; as often as there are.")
         case "object":
             return _of_parts(flag, row)

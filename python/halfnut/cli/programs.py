@@ -11,8 +11,7 @@ import click
 from halfnut._core import DomainError
 from halfnut.cli.output import echo, json_text
 from halfnut.core.questions import declared
-from halfnut.core.schemas import schema
-from halfnut.machine.answering import answer
+from halfnut.core.schemas import answer, schema
 
 _EPILOG = """\b
 Example:

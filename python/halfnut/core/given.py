@@ -7,6 +7,7 @@ that ends the argument's name.
 from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
+from os import PathLike
 from typing import Any, Literal, Protocol, TypeAlias
 
 from halfnut._core import Length, Quantity, Thread
@@ -60,6 +61,7 @@ SectionLike: TypeAlias = Sequence[LengthLike]
 TurnLike: TypeAlias = int | str | Quantity | UnitCarrier
 SineLike: TypeAlias = float | str | Quantity | UnitCarrier
 PlaceLike: TypeAlias = str | Sequence[LengthLike]
+KnurlWheelsLike: TypeAlias = str | PathLike[str] | Sequence[Mapping[str, object]]
 WheelLike: TypeAlias = LengthLike | tuple[LengthLike, float]
 EndLike: TypeAlias = Mapping[str, object] | tuple[str, str]
 ToleranceClassLike: TypeAlias = Literal[1, 2, 3, "I", "II", "III"]

@@ -24,12 +24,25 @@ from halfnut.core.words import caution
 if TYPE_CHECKING:
     from typing_extensions import Self
 
-__all__ = ["Answered", "Listed", "answer_to", "ask", "declared", "function_of", "plain", "read_by"]
+__all__ = ["Answered", "Listed", "answer_to", "ask", "declared", "found", "found_by", "function_of", "plain", "read_by"]
 
 _PLAIN = (str, bool, int, float, Quantity, _core.Machine, _core.BuildUp, _core.Thread, _core.Answer)
 _AS_THEY_ARE = frozenset((*_PLAIN, Length, type(None)))
+_FINDERS: dict[str, Callable[[Any], Any]] = {}
 _READERS: dict[str, Callable[[str], Any]] = {}
 _TOLD = frozenset({"notes", "cautions", "evidence"})
+
+
+def found_by(kind: str, finder: Callable[[Any], Any]) -> None:
+    """Say how what stands in files, machines or wheels, is found by what a person gives for it."""
+    _FINDERS[kind] = finder
+
+
+def found(name: str, row: Mapping[str, Any], value: object) -> Any:
+    """What a question takes of a value: what it finds in files, else the value."""
+    function_of(name)  # its room says what it finds
+    finder = _FINDERS.get(row["kin"] or row["kind"])
+    return value if finder is None else finder(value)
 
 
 def read_by(kin: str, reader: Callable[[str], Any]) -> None:

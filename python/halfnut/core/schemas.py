@@ -5,20 +5,21 @@
 A value is named as the function's argument, with its unit in the text, or as a column, with its unit in the name. The
 answer is one flat object: `halfnut` is the version of this form, `version` that of the question, raised when a key
 goes or changes its meaning; keys that a reader does not know are to be left alone. The core reads and writes it, for
-this and every other face; `machine.answering` puts one.
+this and every other face.
 """
 
 from __future__ import annotations
 
 import json
+from collections.abc import Mapping
 from typing import Any
 
 from halfnut import _core
 from halfnut.core.catalogue import active
-from halfnut.core.questions import Answered, declared
+from halfnut.core.questions import Answered, declared, found
 from halfnut.core.record import Record
 
-__all__ = ["flat", "schema"]
+__all__ = ["answer", "flat", "schema"]
 
 FORM = 1
 _TEXTS = ("figure", "rule", "row", "source", "kind")
@@ -32,6 +33,48 @@ def schema(name: str) -> dict[str, Any]:
     """
     out: dict[str, Any] = json.loads(_core.schema_json(name, active()))
     return out
+
+
+def answer(asked: object) -> dict[str, Any]:
+    """The answer to a question that came as JSON, what stands in files named in it as a person names it.
+
+    Parameters
+    ----------
+    asked : mapping
+        ``{"question": ..., "values": {...}}``.
+
+    Returns
+    -------
+    dict
+        Figures by the keys that the question declares, cautions and evidence, as one flat object.
+
+    Raises
+    ------
+    DomainError
+        What is no question, or a value that it does not have; the message names the nearest.
+    Error
+        As the question's own.
+
+    >>> answer({"question": "turn", "values": {"alloy": "brass", "diameter_mm": 20}})["spindle_rpm"] > 1000
+    True
+    """
+    try:
+        out: dict[str, Any] = json.loads(_core.answered_json(_with_files(asked), active()))
+    except UnicodeEncodeError:
+        raise _core.DomainError("the question has half of a surrogate pair, which is no character") from None
+    return out
+
+
+def _with_files(asked: object) -> object:
+    """What was asked, with what stands in files in place of its name."""
+    if not isinstance(asked, Mapping) or not isinstance(asked.get("values"), Mapping):
+        return asked
+    name, values = asked.get("question", ""), dict(asked["values"])
+    for row in declared()[name]["arguments"] if name in declared() else ():
+        given = values.get(row["name"])
+        if (held := found(name, row, given)) is not given:
+            values[row["name"]] = held
+    return {**asked, "values": values}
 
 
 def flat(record: Record, name: str = "") -> dict[str, Any]:

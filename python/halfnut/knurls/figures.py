@@ -16,7 +16,7 @@ if TYPE_CHECKING:
     from halfnut.cutting.figures import Cut
 
 
-__all__ = ["DialReading", "KnurlBlank", "KnurlSetup"]
+__all__ = ["DialReading", "KnurlBlank", "KnurlSetup", "WheelChoice", "WheelOnDiameter"]
 
 
 @made(frozen=True)
@@ -115,6 +115,71 @@ class KnurlBlank(Answered):
         "limits",
         "tracks",
     )
+
+
+@made(frozen=True)
+class WheelOnDiameter:
+    """One wheel on one diameter; None where a figure does not apply."""
+
+    wheel: str
+    """Its name."""
+    pattern: str
+    """Pattern that it prints."""
+    pitch: str
+    """Its pitch."""
+    tracks: bool
+    """The diameter takes nearly a whole number of its teeth."""
+    mismatch_teeth: float | None
+    """How far from a whole number of teeth the diameter is, -0.5 to 0.5."""
+    mismatch_limit_teeth: float | None
+    """Mismatch beyond which it is likely to print a second set."""
+    blank_diameter_mm: float | None
+    """Nearest blank that tracks. In mm."""
+    finished_diameter_mm: float | None
+    """Diameter expected over the points of that blank. In mm."""
+    below_diameter_mm: float | None
+    """Largest blank that tracks, not above the diameter. In mm."""
+    below_teeth: int | None
+    """Teeth around that."""
+    above_diameter_mm: float | None
+    """Smallest blank that tracks, not below it. In mm."""
+    above_teeth: int | None
+    """Teeth around that."""
+    refusal: str
+    """Why there is no blank."""
+    off_teeth: float | None = field(repr=False, compare=False)
+    """How far the teeth are from whole ones, either way."""
+    in_column: str = field(repr=False, compare=False)
+    """The name, as wide as a column of names."""
+
+
+@made(frozen=True)
+class WheelChoice(Answered):
+    """The shop's wheels on one diameter, best first."""
+
+    diameter_mm: float
+    """The diameter that was given. In mm."""
+    unit: str
+    """Unit that the answer is shown in first: that of the diameter given."""
+    wheels: tuple[WheelOnDiameter, ...]
+    """Each wheel, those first that are nearest to whole teeth."""
+    tracking: tuple[str, ...] = field(repr=False, compare=False)
+    """Names of the wheels that track."""
+
+    _nested: ClassVar[Mapping[str, type]] = {"wheels": WheelOnDiameter}
+    ANSWER: ClassVar[str] = "{diameter_mm}: [{tracking} track][{tracking!}none of the shop's wheels tracks]"
+    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
+        (
+            "",
+            (
+                "{in_column}  [{refusal}][{off_teeth?}{tracks?}tracks][{off_teeth?}{tracks!}no][, "
+                "{off_teeth:.2f} of a tooth off; suits {below_diameter_mm}][{below_teeth!=above_teeth} or "
+                "{above_diameter_mm}, {below_teeth} or {above_teeth} teeth]"
+            ),
+            "wheels",
+        ),
+    )
+    SHORT: ClassVar[tuple[str, ...]] = ("*",)
 
 
 @made(frozen=True)

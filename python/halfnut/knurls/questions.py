@@ -8,23 +8,25 @@ from __future__ import annotations
 from typing import TYPE_CHECKING, Literal
 
 from halfnut.core.questions import answer_to
+from halfnut.knurls.wheels import wheels_at_hand
 from halfnut.machine.of_name import core_machine
 
 if TYPE_CHECKING:
     from halfnut.core.given import (
         HolderLike,
         HoleLike,
+        KnurlWheelsLike,
         LengthLike,
         NumberLike,
         StockLike,
         ToleranceClassLike,
         WheelLike,
     )
-    from halfnut.knurls.figures import KnurlBlank, KnurlSetup
+    from halfnut.knurls.figures import KnurlBlank, KnurlSetup, WheelChoice
     from halfnut.machine.of_name import MachineLike
     from halfnut.material.alloys import AlloyLike
 
-__all__ = ["knurl_blank", "knurl_setup"]
+__all__ = ["knurl_blank", "knurl_setup", "suitable_wheels"]
 
 
 def knurl_blank(
@@ -113,6 +115,59 @@ def knurl_blank(
             tracking_allowance,
             tolerance_class,
             width,
+        ),
+    )
+    return answer
+
+
+def suitable_wheels(
+    diameter: LengthLike,
+    *,
+    pattern: str | None = None,
+    finished: bool = False,
+    wheels: KnurlWheelsLike | None = None,
+) -> WheelChoice:
+    """Which of the shop's knurl wheels tracks on a diameter, and what diameter suits each.
+
+    Parameters
+    ----------
+    diameter : LengthLike
+        Diameter of the blank; of the knurl when finished. Above 0 mm.
+    pattern : str, optional
+        Only wheels that print this pattern, as for a knurl's blank.
+    finished : bool, default False
+        The diameter is the one wanted after knurling.
+    wheels : KnurlWheelsLike, optional
+        File of wheels, or wheels each by the keys of one. When not given: those of the shop.
+
+    Returns
+    -------
+    WheelChoice
+        The shop's wheels on one diameter, best first.
+
+    Raises
+    ------
+    DomainError
+        A number out of its range, or two that contradict each other.
+    UnitError
+        A length or a feed without its unit.
+    NotTabulatedError
+        No such name, or no row for it.
+    TableError
+        A shop's row that cannot be used.
+
+    References
+    ----------
+    ANSI/ASME B94.6, DIN 82 and rules of the trade, as the evidence names them.
+    """
+    answer: WheelChoice = answer_to(
+        "suitable_wheels",
+        "halfnut.knurls.figures:WheelChoice",
+        (
+            diameter,
+            pattern,
+            finished,
+            wheels_at_hand(wheels),
         ),
     )
     return answer

@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 from halfnut.core.rooms import furnish
 
 if TYPE_CHECKING:
-    from halfnut.machine.answering import *
     from halfnut.machine.dials import *
     from halfnut.machine.formulas import *
     from halfnut.machine.machines import *

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING, TypeAlias
 
 from halfnut import _core
 from halfnut.core.arguments import sound
+from halfnut.core.questions import found_by
 
 if TYPE_CHECKING:
     from halfnut.machine.machines import Machine
@@ -25,3 +26,6 @@ def core_machine(machine: MachineLike | None) -> _core.Machine | None:
     from halfnut.machine.machines import machine as found
 
     return found(sound(machine, "machine")).core
+
+
+found_by("machine", core_machine)

@@ -9,7 +9,8 @@ from typing import TYPE_CHECKING, NamedTuple
 from halfnut._core import DomainError
 from halfnut.core.sizes import MM_PER_INCH
 from halfnut.drawing.charts import SpeedChart, short_size, speed_chart
-from halfnut.knurls.wheels import KnurlWheel, knurl_wheels, suitable_wheels
+from halfnut.knurls.questions import suitable_wheels
+from halfnut.knurls.wheels import knurl_wheels
 from halfnut.sheet.layout import environment
 from halfnut.threads.questions import clearance_hole, tapping_hole
 
@@ -135,19 +136,19 @@ def _drill(name: str, unit: str) -> str:
 
 def knurl_pages(unit: str) -> list[WallPage]:
     """For each of the shop's wheels the largest blank below each bar that tracks."""
-    columns = [
-        WallColumn((wheel.name,), tuple(WallCell(_below(wheel, size, unit)) for size in _BLANKS[unit]))
-        for wheel in knurl_wheels()
-    ]
+    bars = _BLANKS[unit]
+    columns = []
+    for wheel in knurl_wheels():
+        found = [suitable_wheels(f"{size} {unit}", wheels=[wheel]).wheels[0] for size in bars]
+        cells = tuple(WallCell(_below(each.below_diameter_mm, unit)) for each in found)
+        columns.append(WallColumn((found[0].wheel,), cells))
     key = f"Diameter to turn, {unit}: the largest that tracks and can be turned from the bar"
-    return [WallPage("Knurl blanks", "bar", _BLANKS[unit], tuple(some), key) for some in _of_a_page(columns)]
+    return [WallPage("Knurl blanks", "bar", bars, tuple(some), key) for some in _of_a_page(columns)]
 
 
-def _below(wheel: KnurlWheel, bar: str, unit: str) -> str:
-    blank = suitable_wheels(f"{bar} {unit}", wheels=[wheel]).wheels[0].blank
-    if blank is None:
+def _below(size_mm: float | None, unit: str) -> str:
+    if size_mm is None:
         return "–"
-    size_mm = blank.below_diameter_mm
     return f"{size_mm / MM_PER_INCH:.3f}".removeprefix("0") if unit == "in" else f"{size_mm:.2f}"
 
 

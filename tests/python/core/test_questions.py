@@ -18,8 +18,8 @@ from halfnut.cli.output import json_text
 from halfnut.core import record, schemas
 from halfnut.core.catalogue import active
 from halfnut.core.questions import Answered, ask, declared
+from halfnut.core.schemas import answer
 from halfnut.core.words import words
-from halfnut.machine.answering import answer
 
 _spec = importlib.util.spec_from_file_location("stubs", Path(__file__).parents[2] / "stubs/questions.py")
 stubs = importlib.util.module_from_spec(_spec)

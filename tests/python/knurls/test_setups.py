@@ -11,6 +11,7 @@ import halfnut as hn
 from halfnut import knurls
 from halfnut.cli import command
 from halfnut.core.catalogue import rows
+from halfnut.core.questions import ask
 from halfnut.knurls import wheels
 
 CAUTIONS = {row["code"]: (row["rank"], row["text"]) for row in rows("core/cautions")}
@@ -182,30 +183,37 @@ def test_the_shops_wheels_on_a_diameter():
     assert found.wheels[0].wheel == "96 DP straight, 5/8 in" and found.wheels[0].tracks
     assert str(found).startswith("0.5000 in: ")
     for each in found.wheels:
-        assert each.blank is not None
-        assert each.blank.below_diameter_mm <= 12.7 + 1e-6 and each.blank.above_diameter_mm >= 12.7 - 1e-6
-        assert each.tracks == (abs(each.mismatch_teeth) <= each.blank.mismatch_limit_teeth)
+        assert each.below_diameter_mm <= 12.7 + 1e-6 and each.above_diameter_mm >= 12.7 - 1e-6
+        assert each.tracks == (abs(each.mismatch_teeth) <= each.mismatch_limit_teeth)
         # what is named as suiting does suit
-        again = hn.suitable_wheels(hn.mm(each.blank.below_diameter_mm), wheels=wheels.knurl_wheels())
+        again = hn.suitable_wheels(hn.mm(each.below_diameter_mm), wheels=wheels.knurl_wheels())
         assert next(other for other in again.wheels if other.wheel == each.wheel).tracks
     off = [abs(each.mismatch_teeth) for each in found.wheels]
     assert off == sorted(off)
     assert {each.pattern for each in hn.suitable_wheels("20 mm", pattern="straight").wheels} == {"straight"}
     tiny = hn.suitable_wheels("0.5 mm")
-    assert "none of the shop's wheels" in tiny.why() and all(each.blank is None for each in tiny.wheels)
-    assert not math.isnan(tiny.wheels[0].mismatch_teeth)
+    assert "none of the shop's wheels" in tiny.why() and all(each.blank_diameter_mm is None for each in tiny.wheels)
+    assert tiny.wheels[0].mismatch_teeth is None and tiny.wheels[0].refusal
 
 
 def test_a_shops_own_wheels_and_their_mistakes(tmp_path, monkeypatch):
     file = tmp_path / "knurl_wheels.toml"
     file.write_text('[[wheels]]\nname = "mine"\npitch = "1 mm"\npattern = "straight"\n', encoding="utf-8")
     monkeypatch.setenv("HALFNUT_SHOP", str(tmp_path))
-    assert [each.name for each in wheels.knurl_wheels()] == ["mine"]
+    assert [each["name"] for each in wheels.knurl_wheels()] == ["mine"]
     assert hn.suitable_wheels("20 mm").wheels[0].wheel == "mine"
-    file.write_text('[[wheels]]\nname = "mine"\npitch = "1 mm"\nteeth = 40\ncolour = "red"\n', encoding="utf-8")
-    with pytest.raises(hn.InputError) as raised:
-        wheels.knurl_wheels(file)
-    assert "wheels[0].pattern" in str(raised.value) and "wheels[0].colour" in str(raised.value)
+    blank = hn.knurl_blank("20 mm", "1 mm", pattern="straight")
+    told = hn.suitable_wheels("20 mm", wheels=str(file)).wheels[0].__dict__
+    assert {key: value for key, value in told.items() if key.endswith("_mm")} == {
+        key: getattr(blank, key) for key in told if key.endswith("_mm")
+    }
+    file.write_text('[[wheel]]\nname = "mine"\n', encoding="utf-8")
+    with pytest.raises(hn.InputError, match=r"1 mistake\s+wheel: no such key; nearest: wheels"):
+        hn.suitable_wheels("20 mm")
+    with pytest.raises(hn.DomainError, match="suitable_wheels needs wheels: "):
+        ask("suitable_wheels", ("20 mm",))
+    with pytest.raises(hn.DomainError, match=r"wheels must be a file of wheels or a list of them, got \(3,\)"):
+        hn.suitable_wheels("20 mm", wheels=[3])
 
 
 def test_a_wheel_with_mistakes_stands_last_with_all_of_them_and_the_others_answer(tmp_path, monkeypatch):
@@ -219,10 +227,12 @@ def test_a_wheel_with_mistakes_stands_last_with_all_of_them_and_the_others_answe
     for asked in ({}, {"pattern": "straight"}):
         found = hn.suitable_wheels("20 mm", **asked).wheels
         assert [each.wheel for each in found] == ["mine", "odd", "worn"]
-        assert found[0].blank is not None
+        assert found[0].blank_diameter_mm is not None
         assert "wavy" in found[1].refusal
-        for words in ("cannot be used: ", "wheels[0].pattern", "wheels[0].colour"):
-            assert words in found[2].refusal
+        assert found[2].refusal == (
+            "cannot be used: wheels[0].pattern: is missing; wheels[0]: teeth need the diameter over the points; "
+            "wheels[0].colour: no such key; allowed: name, pitch, pattern, diameter, teeth, width, cuts"
+        )
 
 
 def test_the_rule_of_circumference_as_printed():

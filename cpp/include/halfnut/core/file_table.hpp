@@ -69,6 +69,15 @@ struct FileMistake {
 /// A way as a person writes it: parts[0].stock.diameter.
 [[nodiscard]] std::string path_text(std::span<const FileStep> path);
 
+/// A mistake as a person reads it: where, what stands there, what is wrong, what is nearest and what is
+/// allowed.
+///
+/// Given
+///   file  what was read
+/// Returned
+///   such as `wheels[0].teeth = 0: must be more than 0 and at most 1e+09`
+[[nodiscard]] std::string mistake_text(const FileMistake& mistake, const Given& file);
+
 /// What a file is read against, and what is found while it is.
 struct FileReading {
     const Catalogue& catalogue;

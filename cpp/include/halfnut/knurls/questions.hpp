@@ -61,6 +61,7 @@ struct BlankAnswer {
     std::vector<EvidenceText> evidence;
 };
 extern const RecordRow kBlankRecord;
+extern const Question kBlankQuestion;
 
 /// The blank that a knurl tracks on.
 ///

@@ -15,9 +15,10 @@ struct Wheel {
     std::string pattern;
     std::string measured;  ///< as the question of a blank takes it: "0.748 in, 33 teeth"; empty: not measured
     bool cuts = false;
+    std::string refusal;  ///< every mistake in its row; empty: it can be used
 };
 
-/// The wheels of a file that can be used; `reading` has the mistakes of the others.
+/// The wheels of a file; `reading` has all mistakes.
 [[nodiscard]] std::vector<Wheel> wheels_of_file(const Given& file, FileReading& reading);
 
 }  // namespace halfnut::knurls
