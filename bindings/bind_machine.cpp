@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "convert.hpp"
+#include "halfnut/cutting/knurling.hpp"
 #include "halfnut/machine/dial.hpp"
 #include "halfnut/machine/machine.hpp"
 #include "halfnut/machine/machine_file.hpp"
@@ -68,10 +69,10 @@ void bind_machine(py::module_& module) {
         .def(
             "reading",
             [](const Slide& self, double travel_mm) {
-                const DialReading found = dial_reading(self, travel_mm);
-                return py::make_tuple(found.turns, found.line, found.remainder_mm);
+                const auto [slide, at, line_mm, unit, said] = cutting::dial_at(self, travel_mm);
+                return py::make_tuple(slide, at.turns, at.line, at.remainder_mm, line_mm, unit, said);
             },
-            "travel_mm"_a, "Turns, line and what the line misses after a travel from nought.");
+            "travel_mm"_a, "What its dial reads after a travel from nought: the figures of a DialReading.");
 
     record<Chuck>(module, "Chuck", rows<Chuck>(), "What holds the work and how fast it may turn.")
         .def_property_readonly("limit_rpm", &chuck_rpm_limit);

@@ -200,10 +200,12 @@ py::list mistakes_of(const FileReading& reading) {
 py::tuple machine_of_file(const py::object& file, const Catalogue& catalogue) {
     const Taken taken(py::make_tuple(file));
     FileReading reading{catalogue};
-    machine::Machine found = machine::machine_of_file(taken.given().front(), reading);
-    py::list mistakes = mistakes_of(reading);
-    py::object machine = reading.mistakes.empty() ? py::cast(std::move(found)) : py::none();
-    return py::make_tuple(std::move(machine), std::move(mistakes));
+    const machine::Machine found = machine::machine_of_file(taken.given().front(), reading);
+    if (!reading.mistakes.empty()) {
+        return py::make_tuple(py::none(), mistakes_of(reading), py::none());
+    }
+    const std::vector<std::string> told = machine::machine_lines(taken.given().front(), found);
+    return py::make_tuple(found, py::list(), py::tuple(py::cast(told)));
 }
 
 py::list wheel_file_mistakes(const py::object& file, const Catalogue& catalogue) {
@@ -712,8 +714,8 @@ void bind_questions(py::module_& module) {
         "name"_a, "catalogue"_a, "The JSON Schema of a question and of its answer.");
     module.def(
         "machine_of_file", &machine_of_file, "file"_a, "catalogue"_a,
-        "The machine of a file's tables, or None, and every mistake in them: the keys on the way to it, "
-        "what is wrong, whether it is a value's, what is allowed and what is nearest.");
+        "The machine of a file's tables, or None, every mistake in them (the keys on the way to it, what is "
+        "wrong, whether it is a value's, what is allowed and what is nearest), and the machine in lines.");
     module.def("machine_file_keys", &machine::machine_file_keys, "Every key of a machine file.");
     module.def("wheel_file_mistakes", &wheel_file_mistakes, "file"_a, "catalogue"_a,
                "Every mistake in the tables of a file of knurl wheels.");

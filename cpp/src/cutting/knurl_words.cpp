@@ -4,6 +4,7 @@
 
 #include <array>
 #include <cmath>
+#include <limits>
 #include <string>
 #include <string_view>
 
@@ -73,6 +74,9 @@ std::vector<std::string> steps_of(const KnurlSetup& setup) {
 }  // namespace
 
 DialAt dial_at(const machine::Slide& slide, double travel_mm) {
+    if (!(travel_mm >= 0.0 && travel_mm < std::numeric_limits<double>::infinity())) {
+        throw DomainError(fmt::format("a dial's travel must be >= 0 mm, got {:g}", travel_mm));
+    }
     DialAt out{slide.name,
                machine::dial_reading(slide, travel_mm),
                slide.graduation_mm,

@@ -1,4 +1,4 @@
-"""The shop's machines, from their files, and what their dials read."""
+"""The shop's machines, from their files."""
 
 from __future__ import annotations
 
@@ -7,7 +7,6 @@ from typing import TYPE_CHECKING
 from halfnut.core.rooms import furnish
 
 if TYPE_CHECKING:
-    from halfnut.machine.dials import *
     from halfnut.machine.formulas import *
     from halfnut.machine.machines import *
 

@@ -51,20 +51,20 @@ class Machine:
         Every mistake in the tables at once.
     """
 
-    __slots__ = ("core", "file", "path")
+    __slots__ = ("_told", "core", "file", "path")
     core: _core.Machine
     file: Mapping[str, Any]
     path: Path | None
+    _told: tuple[str, ...]
 
     def __init__(self, file: Mapping[str, Any], path: Path | None = None, *, called: str = "the machine"):
         refuse_large(file, called)
         kept = fixed(file)
-        core, mistakes = _core.machine_of_file(kept, active())
+        core, mistakes, told = _core.machine_of_file(kept, active())
         if core is None:
             raise InputError(called, of_core(mistakes, kept))
-        object.__setattr__(self, "core", core)
-        object.__setattr__(self, "file", kept)
-        object.__setattr__(self, "path", path)
+        for name, value in {"core": core, "file": kept, "path": path, "_told": told}.items():
+            object.__setattr__(self, name, value)
 
     def __setattr__(self, name: str, value: object) -> None:
         raise AttributeError(f"a machine is not changed in place: replace({name}=...) makes another")
@@ -115,51 +115,14 @@ class Machine:
         return "in" if self.core.inch else "mm"
 
     def lines(self) -> list[str]:
-        """The machine on a terminal: what it is, its spindle, its feeds, its dials.
+        """The machine on a terminal: what it is, its spindle, its feeds, its dials, in the words of its file.
 
         Returns
         -------
         list of str
             A line each.
         """
-        file, core = self.file, self.core
-        out = [f"{self.title} ({self.name}): {self.kind}, {file['system']} dials, {file['motor']} motor"]
-        out += ["spindle, rev/min"]
-        for step in core.spindle:
-            speed = f"{step.rpm_low:g} to {step.rpm:g}" if step.variable else f"{step.rpm:g}"
-            out.append(f"  {speed:>12}  {_levers(step)}")
-        for label, ladder in (("carriage", core.carriage), ("quill", core.quill), ("table", core.table)):
-            marked = [row["feed"] for row in file.get(label, {}).get("steps", ())]
-            out += [f"{label} feeds"] if marked else []
-            out += [f"  {feed!s:>12}  {_levers(step)}" for feed, step in zip(marked, ladder.steps, strict=True)]
-        out += self._sizes()
-        out.append(
-            f"by hand  {core.tailstock_turns_per_min:g} turns a minute at tailstock or quill, "
-            f"{core.table_turns_per_min:g} at a slide"
-        )
-        out.append("dials")
-        for name, slide in file.get("slides", {}).items():
-            reads = f", reads {slide['reads']}" if slide.get("reads", "travel") != "travel" else ""
-            out.append(f"  {name:>12}  {slide['per_turn']} a turn, {slide['graduation']} a line{reads}")
-        return out
-
-    def _sizes(self) -> list[str]:
-        """What goes into a lathe, and what its chucks take."""
-        file = self.file
-        height = file.get("centre_height")
-        named = (
-            ("over bed", file.get("swing_over_bed", height and f"centre height {height}")),
-            ("over cross slide", file.get("swing_over_cross_slide")),
-            ("in gap", file.get("swing_in_gap")),
-            ("between centres", file.get("between_centres")),
-            ("spindle bore", file.get("spindle_bore")),
-        )
-        out = [f"  {label:>16}  {value}" for label, value in named if value is not None]
-        for chuck in file.get("chucks", ()):
-            opens = f", opens to {chuck['opening_greatest']}" if "opening_greatest" in chuck else ""
-            limit = f"{chuck['max_rpm']:g} rev/min" if "max_rpm" in chuck else "no speed marked"
-            out.append(f"  {chuck['name']:>16}  {limit}{opens}")
-        return ["room", *out] if out else []
+        return list(self._told)
 
     def to_dict(self) -> dict[str, Any]:
         """The file as plain dictionaries and lists, quantities as text; what is not given is left out.
@@ -203,10 +166,6 @@ def _plain(value: object) -> Any:
     if isinstance(value, tuple):
         return [_plain(each) for each in value]
     return str(value) if isinstance(value, Quantity) else value
-
-
-def _levers(step: _core.SpindleStep | _core.FeedStep) -> str:
-    return ", ".join(f"{each.control} {each.setting}" for each in step.positions)
 
 
 @checked

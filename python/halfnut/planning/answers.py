@@ -11,10 +11,9 @@ from halfnut.core.fixed import Value
 from halfnut.core.record import Caution, Record
 from halfnut.cutting.chasing import Chasing
 from halfnut.cutting.choosing import Passes
-from halfnut.cutting.figures import Cut, Division, Holding, Positions
+from halfnut.cutting.figures import Cut, DialReading, Division, Holding, Positions
 from halfnut.fits.cylindrical import CylindricalFit
 from halfnut.knurls.figures import KnurlSetup
-from halfnut.machine.dials import Reading
 from halfnut.threads.figures import OverWires
 from halfnut.threads.standard import ThreadLimits
 
@@ -38,7 +37,7 @@ class Pass(Value):
     number: int
     depth_mm: float
     size_mm: float
-    reading: Reading | None
+    reading: DialReading | None
     """Of the dial named in the answer, set to zero where the tool touches; None where the measurement sets it."""
     measure: bool = False
     """Whether to measure before this pass."""

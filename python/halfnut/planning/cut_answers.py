@@ -12,7 +12,6 @@ from halfnut.core.words import caution as warning
 from halfnut.core.words import words
 from halfnut.cutting.figures import Cut, DialReading
 from halfnut.cutting.questions import choose
-from halfnut.machine.dials import Reading, reading
 from halfnut.machine.machines import Machine
 from halfnut.planning.answers import Answer, Levers, Pass
 from halfnut.planning.asking import Workpiece, asked
@@ -27,14 +26,13 @@ def across_remark(work: Workpiece, machine: Machine, step: Step, across: int) ->
         return ()
     over = step.base("width") / across
     slide = machine.core.slide("y")
-    dial = f"; y dial {reading(slide, travel_mm=over)} each" if slide is not None else ""
+    dial = f"; y dial {slide.reading(over)[-1]} each" if slide is not None else ""
     return (f"{across} passes across, {work.spelled(over)} apart{dial}",)
 
 
-def _reading(dial: DialReading | None) -> Reading | None:
-    if dial is None:
-        return None
-    return Reading(dial.slide, dial.turns, dial.line, dial.remainder_mm, dial.graduation_mm, dial.unit)
+def reading(slide: _core.Slide | None, travel_mm: float) -> DialReading | None:
+    """What a slide's dial reads after a travel from zero."""
+    return None if slide is None else DialReading(*slide.reading(travel_mm))
 
 
 def chosen_passes(
@@ -59,7 +57,7 @@ def chosen_passes(
         # facing tells what is still on, the others what is reached
         size = step.base("off") - each.after_mm if do == "face" else each.after_mm
         other = levers if before and levers != before else ()
-        passes.append(Pass(each.number, each.depth_mm, size, _reading(each.dial), each.measure_before, other))
+        passes.append(Pass(each.number, each.depth_mm, size, each.dial, each.measure_before, other))
         before = levers
     first = found.passes[0].cut
     remarks = across_remark(work, machine, step, found.across) if step.do == "mill" else ()
@@ -140,7 +138,7 @@ def passes_between(start_mm: float, to_mm: float, work: Workpiece, step: Step, m
             n + 1,
             depth - (depths[n - 1] if n else 0.0),
             start_mm + sign * depth,
-            None if slide is None else reading(slide, 2 * depth),
+            reading(slide, depth),
             measure=count > 1 and n == count - 1,
         )
         for n, depth in enumerate(depths)
@@ -156,7 +154,7 @@ def axial_passes(
             n + 1,
             depth - (depths[n - 1] if n else 0.0),
             total_mm - depth if left else depth,
-            None if slide is None else reading(slide, travel_mm=depth),
+            reading(slide, depth),
         )
         for n, depth in enumerate(depths)
     )

@@ -10,7 +10,6 @@ from halfnut.cutting import questions
 from halfnut.fits.cylindrical import CylindricalFit
 from halfnut.fits.questions import cylindrical_fit
 from halfnut.knurls.questions import knurl_setup
-from halfnut.machine.dials import reading
 from halfnut.machine.machines import Machine
 from halfnut.planning.answers import Answer, Pass
 from halfnut.planning.asking import Ask, Workpiece, asked
@@ -23,6 +22,7 @@ from halfnut.planning.cut_answers import (
     overhead_s,
     pass_count,
     passes_between,
+    reading,
     shares_of,
 )
 from halfnut.planning.job import Step
@@ -112,9 +112,8 @@ def _groove(work: Workpiece, step: Step, machine: Machine) -> Answer:
     found = asked(
         questions.groove, work, step, machine, diameter=work.length(start), end_diameter=step.size("to"), stick_out=None
     )
-    slide = machine.core.slide("cross")
     depth = (start - to) / 2
-    dial = None if slide is None else reading(slide, 2 * depth)
+    dial = reading(machine.core.slide("cross"), depth)
     wide = step.base("width") or step.base("blade")
     sizes = {"start_diameter_mm": start, "to_diameter_mm": to, "length_mm": wide}
     levers = levers_of(found.cut, machine)

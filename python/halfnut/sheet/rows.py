@@ -19,9 +19,8 @@ from halfnut.cutting.figures import Cut, DialReading
 from halfnut.fits.questions import cylindrical_fit
 from halfnut.knurls.figures import DialReading as KnurlReading
 from halfnut.knurls.figures import KnurlBlank
-from halfnut.machine.dials import Reading, reading
 from halfnut.planning.answers import Answer, Levers, Pass
-from halfnut.planning.cut_answers import feed_ladder
+from halfnut.planning.cut_answers import feed_ladder, reading
 from halfnut.sheet import figures
 from halfnut.sheet.card import Feed, Go, Move, Row, Setting, Spindle
 from halfnut.sheet.layout import said
@@ -404,11 +403,11 @@ class _Rows:
     @property
     def over(self) -> str:
         """How far the dial goes on from one to the next."""
-        slide = self.machine.core.slide("y")
-        return "" if slide is None else _shown(reading(slide, travel_mm=self.found.sizes["cut_width_mm"] / self.across))
+        at = reading(self.machine.core.slide("y"), self.found.sizes["cut_width_mm"] / self.across)
+        return "" if at is None else _shown(at)
 
 
-def _shown(at: Reading | DialReading | KnurlReading) -> str:
+def _shown(at: DialReading | KnurlReading) -> str:
     return figures.dial(at.turns, at.line * at.graduation_mm, at.unit)
 
 

@@ -108,7 +108,7 @@ def test_rough_passes_end_on_a_line_and_finishing_ones_are_set_by_the_measuremen
         ways[chosen.closing] = ways.get(chosen.closing, 0) + 1
         assert [each.reading is None for each in passes] == [each.measure for each in passes]
         finishing = sum(one.finish for one in chosen.passes)
-        assert all(each.reading.remainder == "" for each in passes[:-finishing])
+        assert all(each.reading.remainder_mm == 0 for each in passes[:-finishing])
         if chosen.closing == "halves":
             assert passes[-1].depth_mm == pytest.approx(passes[-2].depth_mm, abs=1.01 * chosen.line_mm)
         total = abs(op.answer.sizes["start_diameter_mm"] - op.answer.sizes["to_diameter_mm"]) / 2
@@ -380,7 +380,7 @@ def test_every_lever_speed_feed_and_line_can_be_set_on_the_machine(demo):
                 continue
             slide, moved, wanted = reached(op, each)
             assert abs(moved - wanted) <= slide.graduation_mm / 2 * (1 + 1e-9)
-            if each.reading.remainder == "":
+            if each.reading.remainder_mm == 0:
                 assert moved == pytest.approx(wanted, abs=1e-5 * slide.graduation_mm)
             checked["lines"] += 1
     assert min(checked.values()) >= 20

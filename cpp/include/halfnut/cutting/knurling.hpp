@@ -55,7 +55,7 @@ struct DialAt {
 };
 extern const RecordRow kDialRecord;
 
-/// The reading of a slide's dial after a travel from nought.
+/// The reading of a slide's dial after a travel from nought, mm. DomainError: it is below 0, or no number.
 [[nodiscard]] DialAt dial_at(const machine::Slide& slide, double travel_mm);
 
 /// How to knurl a band. NaN where a figure does not apply.

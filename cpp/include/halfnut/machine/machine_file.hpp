@@ -13,6 +13,10 @@ namespace halfnut::machine {
 /// The machine of a file's tables. Where there are mistakes, `reading` has them all, and the machine is none.
 [[nodiscard]] Machine machine_of_file(const Given& file, FileReading& reading);
 
+/// The machine as a person reads it, a line each: what it is, its spindle, its feeds, what goes into it, its
+/// dials, in the words and units of its file, which was read without a mistake.
+[[nodiscard]] std::vector<std::string> machine_lines(const Given& file, const Machine& machine);
+
 /// Every key that a machine file may have.
 [[nodiscard]] std::vector<std::string> machine_file_keys();
 
