@@ -17,6 +17,7 @@
 #include "halfnut/threads/profile.hpp"
 #include "halfnut/threads/questions.hpp"
 #include "halfnut/threads/series.hpp"
+#include "limit_words.hpp"
 
 namespace halfnut::threads {
 
@@ -93,22 +94,6 @@ double lead_mm(const PartLimits& limits) {
 
 std::string spelled_film(const PartLimits& limits, double um) {
     return spell(um, FigureKind::film, system_of(limits.inch));
-}
-
-std::vector<std::string> remedies(const PartLimits& limits) {
-    if (!limits.coating || limits.coating->way != PrecoatWay::deducted) {
-        return {};
-    }
-    std::vector<std::string> out;
-    if (const std::string wanted = roomier_class(limits); !wanted.empty()) {
-        out.push_back(fmt::format("cut it to {}: that allowance holds the coating", wanted));
-    }
-    if (const double most = limits.coating->greatest_build_up_um; most > 0.0) {
-        out.push_back(fmt::format("a coating that builds up at most {}",
-                                  spelled_film(limits, whole_films(most, limits.inch))));
-    }
-    out.emplace_back("mask the thread, and leave it bare");
-    return out;
 }
 
 /// What the other decimal rule of Unified threads gives, where that differs.
@@ -328,6 +313,18 @@ constexpr std::array kLimitRows{
        (own.coating && !roomier_class(own).empty() ? std::optional(roomier_class(own)) : std::nullopt),
        "The class of the same grades whose allowance holds the coating."),
     OF("remedies", remedies(own), "What keeps the class's own limits under the coating."),
+    made_figure<&sizes_said>("sizes_said", "Every diameter's limits, the greater first, with their unit."),
+    made_figure<&minor_for_reference>("minor_for_reference", "The minor diameter is for reference."),
+    made_figure<&coating_said>("said", "How limits before a coating come about; empty of others."),
+    made_figure<&printed_lines>("printed",
+                                "Limits in both units, what sets them, what a coating makes of them."),
+    made_figure<&class_taken>("class_taken",
+                              "Classes that were not given and therefore taken; empty where none were."),
+    made_figure<&profile_most>(
+        "profile_most",
+        "Corners of a turn's outline at most material: place along the axis and radius, one corner after "
+        "the other, in the standard's own unit; none where a limit is not set."),
+    made_figure<&profile_least>("profile_least", "The same at least material."),
     OF("told", told(answer), "What a person should know."),
     OF("evidence", evidence_of(*answer.catalogue, own), "What each figure rests on."),
     FigureRow{.key = "other",
@@ -347,7 +344,10 @@ constexpr string_view kLimitsAbout =
     "Limits of size of one part of a thread of any form, or of a part by its sizes alone.";
 constexpr string_view kLimitsLead =
     "major_max_mm major_min_mm pitch_max_mm pitch_min_mm minor_max_mm minor_min_mm";
-constexpr RecordRow kLimitsRecord{"ThreadLimits", kLimitsAbout, kLimitRows, kLimitsLead};
+constexpr Says kLimitsSays{
+    .answer = "[{way?}before coating ]{title}: {sizes_said}",
+    .first = "[{way?}before coating ]{title}: {sizes_said}[{minor_for_reference?} (minor for reference)]"};
+constexpr RecordRow kLimitsRecord{"ThreadLimits", kLimitsAbout, kLimitRows, kLimitsLead, kLimitsSays};
 
 LimitsAnswer answered(PartLimits limits, const Asking& asking) {
     return {.limits = std::move(limits), .catalogue = &asking.catalogue};
@@ -468,7 +468,8 @@ std::string size_of(double mm, bool inch) {
 }  // namespace
 
 constinit const RecordRow kPartLimitsRecord{"ThreadLimits", kLimitsAbout,
-                                            std::span(kLimitRows).first(kLimitRows.size() - 1), kLimitsLead};
+                                            std::span(kLimitRows).first(kLimitRows.size() - 1), kLimitsLead,
+                                            kLimitsSays};
 
 std::string form_name(const Catalogue& catalogue, const PartLimits& limits) {
     if (const FormThread* const form = form_of(limits)) {

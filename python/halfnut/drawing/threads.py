@@ -12,6 +12,7 @@ from statistics import fmean
 from typing import TYPE_CHECKING
 
 from halfnut import _core
+from halfnut.core.sizes import MM_PER_INCH
 from halfnut.drawing.axes import on_axes
 from halfnut.threads.standard import ThreadLimits
 
@@ -27,80 +28,42 @@ _LABELS_MM = 38.0
 """Room for the words beside the profile."""
 
 
-class _Part:
-    """One part's profile at maximum and at minimum material, as radii over the axis."""
-
-    def __init__(self, limits: ThreadLimits) -> None:
-        self.limits = limits
-        self.pitch = limits.pitch_mm if limits.unit == "mm" else limits.pitch_mm / 25.4
-        self.slope = 1.0 / math.tan(math.radians(limits.half_angle_deg))
-        width = limits.pitch_max - limits.pitch_min
-        if limits.side == "external":
-            root = limits.minor_max if limits.minor_max is not None else limits.pitch_max
-            low = limits.minor_min if limits.minor_min is not None else root - width
-            self.full = (_some(limits.major_max), limits.pitch_max, root)
-            self.least = (_some(limits.major_min), limits.pitch_min, low)
-        else:
-            root = _some(limits.major_min)
-            width = width if limits.major_max is None else limits.major_max - root
-            self.full = (root, limits.pitch_min, _some(limits.minor_min))
-            self.least = (root + width, limits.pitch_max, _some(limits.minor_max))
-
-    def curve(self, sizes: tuple[float, float, float], turns: int) -> list[Point]:
-        """Corners of the profile over some turns, from groove to groove of the external part."""
-        half = [(x, _radius(x, self.pitch, self.slope, sizes)) for x in _corners(self.pitch, self.slope, sizes)]
-        turn = half + [(self.pitch - x, r) for x, r in reversed(half[:-1])]
-        return [(x + k * self.pitch, r) for k in range(turns) for x, r in (turn if k == 0 else turn[1:])]
-
-    def labels(self) -> list[tuple[float, str]]:
-        """Radius and words of each limit."""
-        names = "d d2 d1" if self.limits.side == "external" else "D D2 D1"
-        sizes = (
-            (self.limits.major_max, self.limits.major_min),
-            (self.limits.pitch_max, self.limits.pitch_min),
-            (self.limits.minor_max, self.limits.minor_min),
-        )
-        places = 3 if self.limits.unit == "mm" else 4
-        return [
-            (value / 2, f"{name} {end} {value:.{places}f}")
-            for name, pair in zip(names.split(), sizes, strict=True)
-            for end, value in zip(("max", "min"), pair, strict=True)
-            if value is not None
-        ]
+def _outline(corners: tuple[float, ...], pitch: float, turns: int) -> list[Point]:
+    """Corners over some turns, from groove to groove of the external part: place along the axis, and radius."""
+    turn = list(zip(corners[::2], corners[1::2], strict=True))
+    return [(x + k * pitch, r) for k in range(turns) for x, r in (turn[1:] if k else turn)]
 
 
-def _some(value: float | None) -> float:
-    if value is None:
-        raise _core.DomainError("these limits lack a size that the profile needs")
-    return value
+def _labels(limits: ThreadLimits) -> list[tuple[float, str]]:
+    """Radius and words of each limit, the greatest first."""
+    names = "d d2 d1" if limits.side == "external" else "D D2 D1"
+    places = 3 if limits.unit == "mm" else 4
+    found = [
+        (getattr(limits, f"{of}_{end}"), f"{name} {end}")
+        for name, of in zip(names.split(), ("major", "pitch", "minor"), strict=True)
+        for end in ("max", "min")
+    ]
+    return sorted(((size / 2, f"{words} {size:.{places}f}") for size, words in found if size is not None), reverse=True)
 
 
-def _corners(pitch: float, slope: float, sizes: tuple[float, float, float]) -> list[float]:
-    major, middle, minor = sizes
-    inner = pitch / 4 + (minor - middle) / 2 / slope
-    outer = pitch / 4 + (major - middle) / 2 / slope
-    return [0.0, min(max(inner, 0.0), pitch / 2), min(max(outer, 0.0), pitch / 2), pitch / 2]
+def _pitch(limits: ThreadLimits) -> float:
+    return limits.pitch_mm if limits.unit == "mm" else limits.pitch_mm / MM_PER_INCH
 
 
-def _radius(x: float, pitch: float, slope: float, sizes: tuple[float, float, float]) -> float:
-    major, middle, minor = sizes
-    flank = middle / 2 + (x - pitch / 4) * slope
-    return min(max(flank, minor / 2), major / 2)
-
-
-def _parts(limits: tuple[ThreadLimits, ...]) -> list[_Part]:
+def _parts(limits: tuple[ThreadLimits, ...]) -> list[ThreadLimits]:
     if not limits or len(limits) > 2:
         raise _core.DomainError(f"a profile is drawn of one part or two, got {len(limits)}")
-    parts = [_Part(each) for each in limits]
-    if len(parts) == 2:
+    if not all(each.profile_most and each.profile_least for each in limits):
+        raise _core.DomainError("these limits lack a size that the profile needs")
+    if len(limits) == 2:
         first, second = limits
         if first.side == second.side:
             raise _core.DomainError(f"two {first.side} parts do not go together: {first.title}, {second.title}")
-        if parts[0].slope != parts[1].slope:
+        if first.half_angle_deg != second.half_angle_deg:
             raise _core.DomainError(f"threads of different angle do not go together: {first.title}, {second.title}")
-        if first.unit != second.unit or not math.isclose(parts[0].pitch, parts[1].pitch, rel_tol=1e-9):
+        if first.unit != second.unit or not math.isclose(first.pitch_mm, second.pitch_mm, rel_tol=1e-9):
             raise _core.DomainError(f"threads of different pitch do not go together: {first.title}, {second.title}")
-    return sorted(parts, key=lambda part: part.limits.side)
+    return sorted(limits, key=lambda part: part.side)
 
 
 def _require_turns(turns: int) -> None:
@@ -135,11 +98,11 @@ def profile_svg(*limits: ThreadLimits, turns: int = 2, width_mm: float = 180.0) 
     if not 100 <= width_mm <= 2000:
         raise _core.DomainError(f"width_mm must be 100 to 2000 mm, got {width_mm:g}")
     parts = _parts(limits)
-    pitch = parts[0].pitch
+    pitch = _pitch(parts[0])
     left = _LABELS_MM if len(parts) == 2 else 1.0  # an internal part beside an external one is lettered on the left
     wide = width_mm - left - _LABELS_MM
     scale = wide / (turns * pitch)
-    top = max(r for part in parts for sizes in (part.full, part.least) for _, r in part.curve(sizes, 1))
+    top = max(radius for part in parts for radius in (*part.profile_most[1::2], *part.profile_least[1::2]))
 
     def height(radius: float) -> float:
         return (top - radius) * scale
@@ -153,20 +116,20 @@ def profile_svg(*limits: ThreadLimits, turns: int = 2, width_mm: float = 180.0) 
     shapes: list[str] = []
     lowest = highest = 0.0
     for part in parts:
-        full, least = part.curve(part.full, turns), part.curve(part.least, turns)
-        shapes.append(path([*full, *reversed(least)], f'fill="url(#{part.limits.side})" stroke="none"'))
+        full, least = (_outline(corners, pitch, turns) for corners in (part.profile_most, part.profile_least))
+        shapes.append(path([*full, *reversed(least)], f'fill="url(#{part.side})" stroke="none"'))
         shapes.append(path(full, thick))
         shapes.append(path(least, thin))
-        labels = sorted(part.labels(), reverse=True)
+        labels = _labels(part)
         places = _spread([height(radius) for radius, _ in labels])
         outward = -1 if part is not parts[0] else 1
         edge = left if outward < 0 else left + wide
         shapes += _leaders([(height(radius), words) for radius, words in labels], places, edge, outward, thin)
         lowest = max(lowest, *places, *(height(r) for _, r in least), *(height(r) for _, r in full))
         highest = min(highest, *places)
-    enlargement = scale if parts[0].limits.unit == "mm" else scale / 25.4
-    names = " and ".join(part.limits.title for part in parts)
-    words = f"{names}, {parts[0].limits.unit}, scale {enlargement:.3g}:1; thick: most material, thin: least"
+    enlargement = scale if parts[0].unit == "mm" else scale / MM_PER_INCH
+    names = " and ".join(part.title for part in parts)
+    words = f"{names}, {parts[0].unit}, scale {enlargement:.3g}:1; thick: most material, thin: least"
     highest -= _TEXT_MM
     lowest += 2.5 * _TEXT_MM
     shapes.append(f'<text x="1" y="{lowest - 0.3 * _TEXT_MM:.2f}">{html.escape(words)}</text>')
@@ -231,14 +194,14 @@ def profile_plot(*limits: ThreadLimits, turns: int = 2, axes: Axes | None = None
     parts = _parts(limits)
     axes = on_axes(axes, (8, 5))
     for part in parts:
-        full, least = part.curve(part.full, turns), part.curve(part.least, turns)
+        full, least = (_outline(corners, _pitch(part), turns) for corners in (part.profile_most, part.profile_least))
         zone = [*full, *reversed(least)]
-        hatch = "////" if part.limits.side == "external" else "\\\\\\\\"
+        hatch = "////" if part.side == "external" else "\\\\\\\\"
         axes.fill(*zip(*zone, strict=True), facecolor="none", edgecolor="black", linewidth=0, hatch=hatch)
-        axes.plot(*zip(*full, strict=True), color="black", linewidth=2, label=f"{part.limits.title}, most material")
-        axes.plot(*zip(*least, strict=True), color="black", linewidth=0.8, label=f"{part.limits.title}, least")
+        axes.plot(*zip(*full, strict=True), color="black", linewidth=2, label=f"{part.title}, most material")
+        axes.plot(*zip(*least, strict=True), color="black", linewidth=0.8, label=f"{part.title}, least")
     axes.set_aspect("equal")
-    axes.set_xlabel(f"along the axis, {parts[0].limits.unit}")
-    axes.set_ylabel(f"radius, {parts[0].limits.unit}")
+    axes.set_xlabel(f"along the axis, {parts[0].unit}")
+    axes.set_ylabel(f"radius, {parts[0].unit}")
     axes.legend(loc="upper center", bbox_to_anchor=(0.5, -0.15), frameon=False)
     return axes

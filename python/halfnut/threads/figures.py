@@ -194,12 +194,29 @@ class ThreadLimitsFigures(Answered):
     """The class of the same grades whose allowance holds the coating."""
     remedies: tuple[str, ...]
     """What keeps the class's own limits under the coating."""
+    sizes_said: str = field(repr=False, compare=False)
+    """Every diameter's limits, the greater first, with their unit."""
+    minor_for_reference: bool = field(repr=False, compare=False)
+    """The minor diameter is for reference."""
+    said: str = field(repr=False, compare=False)
+    """How limits before a coating come about; empty of others."""
+    printed: tuple[str, ...] = field(repr=False, compare=False)
+    """Limits in both units, what sets them, what a coating makes of them."""
+    class_taken: str = field(repr=False, compare=False)
+    """Classes that were not given and therefore taken; empty where none were."""
+    profile_most: tuple[float, ...] = field(repr=False, compare=False)
+    """Corners of a turn's outline at most material: place along the axis and radius, one corner after the other, in the
+    standard's own unit; none where a limit is not set."""
+    profile_least: tuple[float, ...] = field(repr=False, compare=False)
+    """The same at least material."""
     other: ThreadLimits | None
     """Limits of the internal part, where a designation means both."""
 
     _nested: ClassVar[Mapping[str, type]] = {"gauges": ThreadGauges}
 
     _within: ClassVar[Mapping[str, str]] = {"other": "halfnut.threads.standard:ThreadLimits"}
+    ANSWER: ClassVar[str] = "[{way?}before coating ]{title}: {sizes_said}"
+    FIRST: ClassVar[str] = "[{way?}before coating ]{title}: {sizes_said}[{minor_for_reference?} (minor for reference)]"
 
 
 @made(frozen=True)

@@ -12,12 +12,11 @@ from dataclasses import fields
 from typing import TYPE_CHECKING, Any, Literal, TypeAlias
 
 from halfnut import _core
-from halfnut._core import Length, Thread, spell, spell_span
+from halfnut._core import Length, Thread
 from halfnut.core.arguments import checked
 from halfnut.core.catalogue import active, rows
 from halfnut.core.given import FeedLike, LengthLike
 from halfnut.core.questions import ask
-from halfnut.core.sizes import MM_PER_INCH, both, one
 from halfnut.core.words import caution_lines, words
 from halfnut.threads.figures import ThreadGauges, ThreadLimitsFigures
 
@@ -115,39 +114,6 @@ class ThreadLimits(ThreadLimitsFigures):
         engagement = None if self.engagement_mm is None else Length(self.engagement_mm, "mm")
         return held or ask("limits", (self.thread, self.side, engagement, self.rule))
 
-    @property
-    def said(self) -> str:
-        """How limits before a coating come about."""
-        coat = spell_span(self.build_up_min_um or 0.0, self.build_up_max_um or 0.0, "film", self.unit)
-        allowance = spell(self.allowance_um or 0.0, "film", self.unit)
-        change = spell(self.pitch_change_um or 0.0, "film", self.unit)
-        return {
-            "bare": "no coating: the limits of the class",
-            "held": f"the allowance, {allowance}, holds {coat} a surface",
-            "deducted": f"moved by {coat} a surface, up to {change} on the pitch diameter",
-        }[self.way or "bare"]
-
-    def sizes(self, name: Literal["major", "pitch", "minor"]) -> str:
-        """One diameter's limits in `unit`.
-
-        Parameters
-        ----------
-        name : {"major", "pitch", "minor"}
-            Which diameter.
-
-        Returns
-        -------
-        str
-            The greater limit first.
-
-        Examples
-        --------
-        >>> from halfnut.threads.questions import limits
-        >>> limits("Tr12x3-7e").sizes("pitch"), limits("M10-6H").sizes("major")
-        ('10.415/10.191', '10.000 min')
-        """
-        return _range(getattr(self, f"{name}_max_mm"), getattr(self, f"{name}_min_mm"), self.unit)
-
     def to_dict(self) -> dict[str, Any]:
         """The limits as a flat dictionary: the standard's own unit without a suffix, then mm and inches.
 
@@ -171,93 +137,25 @@ class ThreadLimits(ThreadLimitsFigures):
 
     def whole(self) -> list[str]:
         """The limits as a person at the lathe reads them: upper over lower, then both units, then what they rest on."""
-        order = ("major", "pitch", "minor") if self.side == "external" else ("minor", "pitch", "major")
-        sizes = [(name, getattr(self, f"{name}_max_mm"), getattr(self, f"{name}_min_mm")) for name in order]
-        sizes = [each for each in sizes if each[1:] != (None, None)]
-        unit, other = self.unit, "in" if self.unit == "mm" else "mm"
-        said = ", ".join(f"{name} {_range(high, low, unit)}" for name, high, low in sizes)
-        reference = " (minor for reference)" if unit == "in" and self.side == "external" and not self.by_form else ""
-        before = "" if self.way is None else "before coating "
-        out = [f"{before}{self.title}: {said} {unit}{reference}", ""]
-        out.append(f"  {'':<8}{'max':>9}{'min':>9} {unit}   {'max':>9}{'min':>9} {other}")
-        for name, high, low in sizes:
-            cells = [_size(value, each) for each in (unit, other) for value in (high, low)]
-            out.append(f"  {name:<8}{cells[0]:>9}{cells[1]:>9}      {cells[2]:>9}{cells[3]:>9}".rstrip())
-        out += self._basis()
-        if kinds := sorted({item.kind for item in self.evidence}):
-            out.append(f"  rests on: {', '.join(kinds)}")
-        out += self._coating()
         of_other = () if self.other is None else self.other.told
-        out += caution_lines([each for each in (*self.notes, *self.cautions) if each not in of_other])
-        if self.other is not None:
-            out += ["", *self.other.whole()[:-1]]
-        return [*out, f"  {words('said', 'load')}"]
+        told = caution_lines([each for each in (*self.notes, *self.cautions) if each not in of_other])
+        other = [] if self.other is None else ["", *self.other.whole()[:-1]]
+        return [self.first_line, *self.printed, *told, *other, f"  {words('said', 'load')}"]
 
     def lines(self) -> list[str]:
         """The limits, of both parts where the designation names neither; a class that was taken is said."""
         every = super().lines()
         out = _first(every)
-        told = every[len(out) :]
-        out += [] if self.other is None else _first(self.other.lines())
-        taken = [part.tolerance_class for part in (self, self.other) if part is not None and part.class_assumed]
-        named = f"  {' and '.join(taken)}, the usual one{'s' if len(taken) > 1 else ''}, taken" if taken else ""
-        return [*out, *([named] if named else []), *told]
+        other = [] if self.other is None else _first(self.other.lines())
+        return [*out, *other, *([f"  {self.class_taken}"] if self.class_taken else []), *every[len(out) :]]
 
     def _unwrapped(self) -> list[str]:
-        first, *rest = super()._unwrapped()
-        return [first.removesuffix(" (minor for reference)"), *rest]
-
-    def _basis(self) -> list[str]:
-        """What sets these limits; of a form its flanks and its lead."""
-        if self.by_form:
-            starts = f", {self.starts} starts" if self.starts > 1 else ""
-            hand = ", left-hand" if self.hand == "left" else ""
-            name = f"{self.form}, " if self.form else ""
-            out = [
-                f"  form      {name}flanks {2 * self.half_angle_deg:g} deg{starts}{hand}",
-                f"  lead      {both(self.lead_mm, self.unit)}, {self.lead_angle_deg:.2f} deg at the pitch diameter",
-            ]
-            if self.lead_screw:
-                out.append(f"  holds     a load does not turn it above a friction of {self.holding_friction:.3f}")
-            return out
-        if self.unit == "mm":
-            group = f", engagement {self.engagement_group}" if self.engagement_group else ""
-            return [f"  ISO 965-1 on ISO 724 basic sizes{group}"]
-        rule = (
-            "rounded as printed tables and go gauges are" if self.rule == "printed" else "its decimal rule since 2003"
-        )
-        return [f"  ASME B1.1, {rule}"]
-
-    def _coating(self) -> list[str]:
-        """How limits before a coating come about, the gauges after it, the remedies."""
-        if self.way is None or self.go_after_pitch_mm is None or self.not_go_after_pitch_mm is None:
-            return []
-        crest = "major" if self.side == "external" else "minor"
-        mouth = "" if self.go_after_crest_mm is None else f", {one(self.go_after_crest_mm, self.unit)} {crest}"
-        after = (
-            f"  after coating: go {both(self.go_after_pitch_mm, self.unit)} pitch{mouth}; "
-            f"not go {one(self.not_go_after_pitch_mm, self.unit)} pitch"
-        )
-        return [f"  {self.said}", after, *(f"  or: {remedy}" for remedy in self.remedies)]
-
-
-def _size(value_mm: float | None, unit: str) -> str:
-    if value_mm is None:
-        return "-"
-    return f"{value_mm:.3f}" if unit == "mm" else f"{value_mm / MM_PER_INCH:.4f}"
+        return [self.answer]
 
 
 def _first(lines: list[str]) -> list[str]:
     """The first line, with those that go on from it."""
     return [lines[0], *itertools.takewhile(lambda line: line.startswith("    "), lines[1:])]
-
-
-def _range(high_mm: float | None, low_mm: float | None, unit: str) -> str:
-    if high_mm is None:
-        return f"{_size(low_mm, unit)} min"
-    if low_mm is None:
-        return f"{_size(high_mm, unit)} max"
-    return f"{_size(high_mm, unit)}/{_size(low_mm, unit)}"
 
 
 PartLike: TypeAlias = str | Thread | ThreadLimits
