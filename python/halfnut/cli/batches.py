@@ -15,7 +15,7 @@ from typing import Any, BinaryIO
 import click
 
 from halfnut import _core
-from halfnut._core import DomainError, NotTabulatedError, limit_codes
+from halfnut._core import DomainError, limit_codes
 from halfnut.cli.asking import or_none
 from halfnut.cli.failures import MARKED
 from halfnut.cli.output import STREAM, echo, ready, with_file
@@ -26,10 +26,7 @@ from halfnut.core.text import plain_cell, read_text
 
 
 def _known(ctx: click.Context, param: click.Parameter, value: str) -> str:
-    try:
-        return str(_core.question(value.replace("-", "_"))["name"])
-    except NotTabulatedError as error:
-        raise click.UsageError(str(error)) from None
+    return str(_core.question(value.replace("-", "_"))["name"])
 
 
 @click.command(

@@ -7,14 +7,13 @@ import errno
 import os
 import sys
 from collections.abc import Callable
-from typing import Any
+from typing import Any, NamedTuple
 
 import click
 
 from halfnut._core import DesignationError, DomainError, Error, NotTabulatedError, TableError, UnitError
 from halfnut.cli.output import echo, json_text
 from halfnut.core.extras import MissingExtraError
-from halfnut.core.fixed import made
 
 __all__ = ["ANSWERED", "INTERRUPTED", "MARKED", "UNABLE", "WRONG", "tell"]
 
@@ -22,8 +21,7 @@ ANSWERED, MARKED, WRONG, UNABLE, INTERRUPTED = 0, 1, 2, 3, 130
 """Exit statuses: answered; planned, with marks; the question or a file is wrong; Halfnut could not; stopped."""
 
 
-@made(frozen=True)
-class Failure:
+class Failure(NamedTuple):
     """A failure as a person and a program are told of it."""
 
     status: int
@@ -39,19 +37,9 @@ def failure_of(error: BaseException) -> Failure | None:
 
 
 def tell(error: BaseException, *, as_json: bool) -> int:
-    """Say on standard error what went wrong, on one line unless a person's file has several mistakes.
+    """Say on standard error what went wrong, on one line unless a person's file has several mistakes; the exit status.
 
-    Parameters
-    ----------
-    error : BaseException
-        What was raised.
-    as_json : bool
-        Whether the answer was asked for as JSON; then the failure is a JSON object too.
-
-    Returns
-    -------
-    int
-        The exit status.
+    As JSON where the answer was asked for as that.
     """
     found = failure_of(error)
     _let_go_of_standard_output()
@@ -65,11 +53,8 @@ def tell(error: BaseException, *, as_json: bool) -> int:
             import traceback
 
             echo("".join(traceback.format_exception(error)).rstrip(), err=True)
-        if as_json:
-            whole = {"error": {"code": found.code, "message": found.message}}
-            echo(json_text(whole), err=True)
-        else:
-            echo(f"halfnut: {found.message}", err=True)
+        as_data = {"error": {"code": found.code, "message": found.message}}
+        echo(json_text(as_data) if as_json else f"halfnut: {found.message}", err=True)
     return found.status
 
 

@@ -79,24 +79,25 @@ class _Handler(BaseHTTPRequestHandler):
 
     def do_GET(self) -> None:
         """A page."""
-        self._answer(body=True)
+        self.wfile.write(self._answer())
 
     def do_HEAD(self) -> None:
         """What a page is."""
-        self._answer(body=False)
+        self._answer()
 
-    def _answer(self, *, body: bool) -> None:
+    def _answer(self) -> bytes:
+        """Answer but for the page, which is given back; nothing where there is none."""
         path = self.found.get(unquote(urlsplit(self.path).path))
         if not _is_ours(self.headers.get("Host", "")):
             self.send_error(HTTPStatus.FORBIDDEN, "Asked by a name that is not this computer's")
-            return
+            return b""
         try:
             page = None if path is None else path.read_bytes()
         except OSError:
             page = None
         if page is None or path is None:
             self.send_error(HTTPStatus.NOT_FOUND, "No such page")
-            return
+            return b""
         self.send_response(HTTPStatus.OK)
         self.send_header("Content-Type", _KINDS[path.suffix])
         self.send_header("Content-Length", str(len(page)))
@@ -105,8 +106,7 @@ class _Handler(BaseHTTPRequestHandler):
         self.send_header("Referrer-Policy", "no-referrer")
         self.send_header("Cache-Control", "no-cache")
         self.end_headers()
-        if body:
-            self.wfile.write(page)
+        return page
 
     def log_message(self, *_: object) -> None:
         """The terminal stays as it is."""

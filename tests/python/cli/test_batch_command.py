@@ -112,7 +112,7 @@ def test_any_question_is_asked_of_a_file(tmp_path):
     assert (first["note"], first["reason"], second["note"]) == ("a", "", "b")
     assert second["reason"].startswith("diameter must be > 0")
     wrong = run("batch", "bor", tmp_path / "bores.csv", "--out", tmp_path / "new.csv")
-    assert "did you mean 'bore'" in wrong.output
+    assert "did you mean 'bore'" in str(wrong.exception)
 
 
 @pytest.mark.parametrize(
