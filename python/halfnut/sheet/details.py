@@ -25,6 +25,7 @@ _HELD = (
     "{squeeze!}{rings?}out of round on the radius for {ring_force_n} a jaw: {rings} jaws",
     "{growth_mm>=0.0025}warm from the cut it measures up to {growth_mm} too large",
 )
+"""Of held work; growth is told from half the error of the diameter that deflection is told from."""
 
 
 class PartDetails(NamedTuple):
