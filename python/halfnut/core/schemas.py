@@ -12,6 +12,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Mapping
+from types import NoneType
 from typing import Any
 
 from halfnut import _core
@@ -71,8 +72,8 @@ def _with_files(asked: object) -> object:
         return asked
     name, values = asked.get("question", ""), dict(asked["values"])
     for row in declared()[name]["arguments"] if name in declared() else ():
-        given = values.get(row["name"])
-        if (held := found(name, row, given)) is not given:
+        given = values.get(row["name"])  # by its name, if at all; else it is there as JSON
+        if isinstance(given, (str, NoneType)) and (held := found(name, row, given)) is not given:
             values[row["name"]] = held
     return {**asked, "values": values}
 
