@@ -134,7 +134,9 @@ void say_coating(const LimitsAnswer& answer, std::vector<std::string>& out) {
 
 /// Of major, pitch and minor diameter.
 std::vector<double> outline(const PartLimits& own, const std::array<double, 3>& sizes) {
-    const auto& [major, middle, minor] = sizes;
+    const double major = sizes[0];
+    const double middle = sizes[1];
+    const double minor = sizes[2];
     if (std::isnan(major + middle + minor)) {
         return {};
     }
