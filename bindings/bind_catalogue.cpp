@@ -178,16 +178,6 @@ void bind_catalogue(py::module_& module) {
             },
             "table"_a, "Rows of a table as dictionaries; each source is a dictionary of its own.")
         .def(
-            "row",
-            [](const SharedCatalogue& self, const std::string& name, std::size_t index) {
-                const TableInfo& table = named(name);
-                if (const std::size_t size = table.size(self.get()); index >= size) {
-                    throw NotTabulatedError(name + " has " + std::to_string(size) + " rows");
-                }
-                return row_dict(table, table.row(self.get(), index), self.get());
-            },
-            "table"_a, "index"_a, "One row of a table, as in rows().")
-        .def(
             "caution",
             [](const SharedCatalogue& self, std::string_view code, const py::dict& figures) {
                 const CautionRow& row = caution_row(code, self.get());

@@ -254,8 +254,6 @@ void bind_quantity(py::module_& module) {
             return parse_quantity(text, dimension_from(dimension), catalogue);
         },
         "text"_a, "dimension"_a, "catalogue"_a, "Read a quantity of a given dimension from text.");
-    module.def("parse_number", &parse_number, "text"_a, "unit"_a, "catalogue"_a,
-               "The number in a unit of a quantity that is written with any unit of its kind.");
     module.def(
         "base_units",
         [] {

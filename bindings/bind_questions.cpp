@@ -13,6 +13,7 @@
 #include "halfnut/core/file_table.hpp"
 #include "halfnut/core/json.hpp"
 #include "halfnut/core/question.hpp"
+#include "halfnut/core/tell.hpp"
 #include "halfnut/core/words.hpp"
 #include "halfnut/cutting/closing.hpp"
 #include "halfnut/job/job_file.hpp"
@@ -31,11 +32,14 @@ using namespace pybind11::literals;
 
 namespace {
 
-/// An answer as Python holds it, with what was asked: it is pickled as that, and asked again.
+/// An answer as Python holds it, with what was asked: it is pickled as that, and asked again. Of one within
+/// another the way there: places of figures, and which of their records.
 struct Answered {
     Answer answer;
     py::tuple values;
     SharedCatalogue catalogue;
+    Telling telling;
+    std::vector<std::pair<std::size_t, std::size_t>> way{};
 };
 
 // ---- what is asked ----------------------------------------------------------------------------------------
@@ -115,7 +119,7 @@ class Taken {
         };
         is_a(static_cast<const threads::BuildUp*>(nullptr));
         is_a(static_cast<const threads::AnyThread*>(nullptr));
-        if (py::isinstance<Answered>(value)) {
+        if (py::isinstance<Answered>(value) && value.cast<const Answered&>().way.empty()) {
             const Answer& answer = value.cast<const Answered&>().answer;
             out.type = answer.question->answered;
             out.object = answer.record.get();
@@ -254,13 +258,6 @@ py::object figure_of(const FigureRow& figure, const Value& value) {
         return tuple_of(std::get<Values>(value.is),
                         [&](const Value& item) { return dictionary(*figure.of, std::get<Values>(item.is)); });
     }
-    if (figure.kind == AnsweredKind::evidence) {
-        return tuple_of(std::get<Values>(value.is), [](const Value& item) {
-            const auto& at = std::get<Values>(item.is);
-            const auto text = [&](std::size_t place) { return std::get<std::string>(at[place].is); };
-            return py::cast(EvidenceText{text(0), text(1), text(2), text(3), text(4), text(5)});
-        });
-    }
     return value_of(value);
 }
 
@@ -276,102 +273,77 @@ py::dict dictionary(const RecordRow& row, const Values& values) {
     return out;
 }
 
-/// Every figure that is listed; the others are made when they are asked for.
-py::dict figures_of(const Answered& self) {
-    const RecordRow& row = *self.answer.question->answer;
-    const std::vector<PyObject*>& keys = keys_of(row);
-    py::dict out;
-    for (std::size_t i = 0; i < keys.size(); ++i) {
-        const FigureRow& figure = row.figures[i];
-        if (!figure.is_aside) {
-            out[py::handle(keys[i])] = figure_of(figure, figure.get(self.answer.record.get()));
-        }
+/// A record within an answer: its figures, and how it is told where it is by itself.
+py::dict part_of(const Telling& record) {
+    py::dict out = dictionary(record.row(), record.values());
+    if (!record.row().says.answer.empty()) {
+        out["said"] = record.answer();
     }
     return out;
-}
-
-/// One figure alone, as it is read.
-py::object one_figure(const Answered& self, std::string_view key) {
-    for (const FigureRow& figure : self.answer.question->answer->figures) {
-        if (figure.key == key) {
-            return figure_of(figure, figure.get(self.answer.record.get()));
-        }
-    }
-    throw py::attribute_error(std::string(self.answer.question->answer->name) + " has no figure " +
-                              std::string(key));
 }
 
 Answered ask_question(std::string_view name, const py::tuple& values, const SharedCatalogue& catalogue) {
     const Question& question = find_question(name);
     const Taken taken(values);
-    return {ask(question, taken.given(), catalogue.get()), values, catalogue};
+    const Answer answer = ask(question, taken.given(), catalogue.get());
+    return {answer, values, catalogue, Telling(answer, catalogue.get())};
+}
+
+Answered within(const Answered& self, std::size_t place, std::size_t which) {
+    Answered out{self.answer, self.values, self.catalogue, self.telling.within(place).at(which), self.way};
+    out.way.emplace_back(place, which);
+    return out;
+}
+
+/// One figure as it is read; nothing for one that only the answer has that this would be by itself.
+py::object one_figure(const Answered& self, std::string_view key) {
+    const std::span<const FigureRow> figures = self.telling.row().figures;
+    for (std::size_t i = 0; i < figures.size(); ++i) {
+        if (figures[i].key != key) {
+            continue;
+        }
+        if (figures[i].of == nullptr) {
+            const Value value = self.telling.figure(i);
+            return figures[i].kin.empty()
+                       ? value_of(value)
+                       : py::cast(ask_question(question_of(figures[i].kin).name,
+                                               py::make_tuple(value_of(value)), self.catalogue));
+        }
+        const std::vector<Telling> records = self.telling.within(i);
+        py::tuple out(records.size());
+        for (std::size_t j = 0; j < records.size(); ++j) {
+            out[j] = answers_itself(*figures[i].of) ? py::cast(within(self, i, j)) : part_of(records[j]);
+        }
+        return figures[i].kind == AnsweredKind::records ? py::object(out)
+               : records.empty()                        ? py::object(py::none())
+                                                        : py::object(out[0]);
+    }
+    return py::none();
+}
+
+/// What it cautions of, code, text, rank and gravity each, and what it rests on.
+py::tuple tells_in(const Answered& self) {
+    const Tells tells = tells_of(self.telling.row(), self.telling.values(), self.catalogue.get());
+    const auto caution = [](const ToldCaution& each) {
+        return py::make_tuple(each.code, each.text, enum_name(each.rank), each.gravity);
+    };
+    return py::make_tuple(tuple_of(tells.cautions, caution), py::tuple(py::cast(tells.evidence)));
 }
 
 /// A figure of many rows: numbers with NaN where there is none, or texts.
 struct FigureColumn {
     std::string key{};
-    const FigureRow* within = nullptr;  ///< the record of the answer that it is of, if any
-    std::size_t place = 0;              ///< in that record
-    const FigureRow* figure = nullptr;
+    FigurePlace at{};
     py::array_t<double> numbers{};
     double* number = nullptr;
     std::vector<std::string> texts{};
 };
 
-double number_in(const Value& value) {
-    if (const auto* const number = std::get_if<double>(&value.is)) {
-        return *number;
-    }
-    if (const auto* const whole = std::get_if<std::int64_t>(&value.is)) {
-        return static_cast<double>(*whole);
-    }
-    if (const auto* const flag = std::get_if<bool>(&value.is)) {
-        return *flag ? 1.0 : 0.0;
-    }
-    return kNaN;
-}
-
-/// The column of a key: a figure's own, or "hole_max_mm" of the figure max_mm within the record hole.
-FigureColumn column_of(const Question& question, const std::string& key) {
-    for (const FigureRow& figure : question.answer->figures) {
-        if (figure.key == key) {
-            return {.key = key, .figure = &figure};
-        }
-        if (figure.kind != AnsweredKind::record || !key.starts_with(figure.key)) {
-            continue;
-        }
-        const std::span<const FigureRow> inner = figure.of->figures;
-        for (std::size_t i = 0; i < inner.size(); ++i) {
-            if (std::string_view(key).substr(figure.key.size()).starts_with('_') &&
-                std::string_view(key).substr(figure.key.size() + 1) == inner[i].key) {
-                return {.key = key, .within = &figure, .place = i, .figure = &inner[i]};
-            }
-        }
-    }
-    throw DomainError(fmt::format("{} has no figure '{}'", question.name, key));
-}
-
-/// Texts as one; of what is told the codes.
-std::string joined(const Value& value) {
-    if (const auto* const said = std::get_if<std::string>(&value.is)) {
-        return *said;
-    }
-    std::string out;
-    if (const auto* const items = std::get_if<Values>(&value.is)) {
-        for (const Value& item : *items) {
-            const auto* const told = std::get_if<Values>(&item.is);
-            out += out.empty() ? "" : "; ";
-            out += joined(told == nullptr ? item : told->front());
-        }
-    }
-    return out;
-}
-
 void put(FigureColumn& column, std::size_t row, const Value& value) {
     if (column.number != nullptr) {
-        column.number[row] = number_in(value);
+        column.number[row] = number_in(value).value_or(kNaN);
     } else {
-        column.texts[row] = joined(value);
+        column.texts[row] = joined_text(value);
     }
 }
 
@@ -413,8 +385,9 @@ py::dict ask_question_rows(std::string_view name, const py::tuple& values, const
     std::vector<FigureColumn> figures;
     figures.reserve(wanted.size());
     for (const std::string& key : wanted) {
-        FigureColumn& column = figures.emplace_back(column_of(question, key));
-        const AnsweredKind kind = column.figure->kind;
+        FigureColumn& column =
+            figures.emplace_back(FigureColumn{.key = key, .at = find_figure(question, key)});
+        const AnsweredKind kind = column.at.figure->kind;
         if (kind == AnsweredKind::number || kind == AnsweredKind::count || kind == AnsweredKind::flag) {
             column.numbers = py::array_t<double>(static_cast<py::ssize_t>(rows));
             column.number = column.numbers.mutable_data();
@@ -441,16 +414,16 @@ py::dict ask_question_rows(std::string_view name, const py::tuple& values, const
                     const FigureRow* within = nullptr;
                     Value record;
                     for (FigureColumn& column : figures) {
-                        if (column.within == nullptr) {
-                            put(column, first + row, column.figure->get(answer));
+                        if (column.at.within == nullptr) {
+                            put(column, first + row, column.at.figure->get(answer));
                             continue;
                         }
-                        if (column.within != within) {  // those of one record stand beside each other
-                            within = column.within;
+                        if (column.at.within != within) {  // those of one record stand beside each other
+                            within = column.at.within;
                             record = within->get(answer);
                         }
                         if (const auto* const inner = std::get_if<Values>(&record.is)) {
-                            put(column, first + row, (*inner)[column.place]);
+                            put(column, first + row, (*inner)[column.at.place]);
                         }
                     }
                 },
@@ -524,14 +497,9 @@ py::dict described(const RecordRow& row) {
                      "kin"_a = figure.kin, "choices"_a = texts(figure.choices),
                      "of"_a = figure.of == nullptr ? py::object(py::none()) : described(*figure.of)));
     }
-    py::list said;
-    for (const SaidRow& each : row.says.rows) {
-        said.append(py::make_tuple(each.label, each.text, each.each));
-    }
     return py::dict("name"_a = row.name, "about"_a = row.about, "figures"_a = figures,
-                    "answer"_a = row.says.answer, "rows"_a = said, "brief"_a = row.says.brief,
-                    "at_machine"_a = row.says.at_machine, "first"_a = row.says.first,
-                    "last"_a = row.says.last, "items"_a = row.items, "in_both"_a = row.in_both);
+                    "answer"_a = row.says.answer, "brief"_a = row.says.brief,
+                    "at_machine"_a = row.says.at_machine, "items"_a = row.items, "in_both"_a = row.in_both);
 }
 
 py::dict described_question(std::string_view name) {
@@ -683,15 +651,54 @@ void bind_questions(py::module_& module) {
         type,
         [](py::handle self) {
             const auto& its = self.cast<const Answered&>();
-            return py::make_tuple(its.answer.question->name, its.values, its.catalogue);
+            return py::make_tuple(its.answer.question->name, its.values, its.catalogue,
+                                  py::tuple(py::cast(its.way)));
         },
         [](const py::tuple& state) {
-            return ask_question(held<std::string>(state, 0), held<py::tuple>(state, 1),
-                                held<SharedCatalogue>(state, 2));
+            Answered out = ask_question(held<std::string>(state, 0), held<py::tuple>(state, 1),
+                                        held<SharedCatalogue>(state, 2));
+            for (const auto& [place, which] : held<decltype(out.way)>(state, 3)) {
+                out = within(out, place, which);
+            }
+            return out;
         });
     type.def_readonly("catalogue", &Answered::catalogue, "What it was asked of.")
-        .def("figures", &figures_of, "Every figure by its key.")
-        .def("figure", &one_figure, "key"_a, "One figure.");
+        .def_property_readonly(
+            "is_whole", [](const Answered& self) { return self.way.empty(); },
+            "Whether it is what was asked for, not an answer within that.")
+        .def("figure", &one_figure, "key"_a, "One figure.")
+        .def("tells", &tells_in, "Cautions (code, text, rank, gravity) and evidence.")
+        .def(
+            "filled",
+            [](const Answered& self, std::string_view text, std::string_view unit) {
+                return (unit.empty() ? self.telling : self.telling.in(unit)).filled(text);
+            },
+            "template"_a, "unit"_a,
+            "A template with its figures, in its own unit where that is empty; or None.")
+        .def(
+            "says",
+            [](const Answered& self) {
+                const Says& says = self.telling.row().says;
+                return py::make_tuple(self.telling.answer(), self.telling.filled(says.first),
+                                      self.telling.filled(says.last));
+            },
+            "Its answer, and what is printed first and last in the place of it and of nothing.")
+        .def(
+            "rows", [](const Answered& self) { return self.telling.rows(); },
+            "What stands under the answer: label and text.");
+    module.def(
+        "filled",
+        [](std::string_view text, const py::dict& figures, std::string_view unit,
+           const Catalogue& catalogue) {
+            using Plain = std::variant<std::monostate, bool, std::int64_t, double, std::string>;
+            const auto figure = [&](std::string_view key) {
+                const auto at = [](auto&& is) { return Value{std::forward<decltype(is)>(is)}; };
+                return figures.contains(key) ? std::visit(at, figures[py::cast(key)].cast<Plain>()) : Value{};
+            };
+            return filled_with(text, figure, unit, catalogue);
+        },
+        "template"_a, "figures"_a, "unit"_a, "catalogue"_a,
+        "A template with plain figures by their keys; None where it lacks one.");
     module.def(
         "ask", &ask_question, "name"_a, "values"_a, "catalogue"_a,
         "The answer to the question of a name. `values` are those of its arguments in their order; None is "

@@ -39,7 +39,6 @@ _FINDERS = {
     "machine": ("halfnut.machine.of_name", "core_machine"),
     "KnurlWheels": ("halfnut.knurls.wheels", "wheels_at_hand"),
 }
-_HOMES = {"Alloy": "halfnut.material.alloys"}
 _LIKES = {
     "AlloyLike": "halfnut.material.alloys",
     "BuildUpLike": "halfnut.material.coatings",
@@ -160,24 +159,13 @@ def figure_type(row: dict[str, Any]) -> str:
     return (row["kin"] or _FIGURE[row["kind"]]) + ("" if row["always"] else " | None")
 
 
-def _literal(text: str) -> str:
-    """A text as it is written, over several lines where it is long."""
-    parts = textwrap.wrap(text, 90, drop_whitespace=False, break_on_hyphens=False) or [""]
-    return repr(text) if len(parts) == 1 else f"({' '.join(map(repr, parts))})"
-
-
 def says(row: dict[str, Any]) -> list[str]:
     """How an answer is told, as members of its class."""
-    rows = "".join(f"({', '.join(map(_literal, each if each[2] else each[:2]))})," for each in row["rows"])
     brief = "".join(f"{label!r}," for label in row["brief"].split(", ") if label)
     kept = (
-        ("ANSWER", "str", _literal(row["answer"]) if row["answer"] else ""),
-        ("ROWS", "tuple[tuple[str, ...], ...]", f"({rows})" if rows else ""),
         ("SHORT", "tuple[str, ...]", f"({brief})" if brief else ""),
         ("AT_MACHINE", "bool", "True" if row["at_machine"] else ""),
-        ("FIRST", "str", _literal(row["first"]) if row["first"] else ""),
         ("ITEMS", "str", repr(row["items"]) if row["items"] else ""),
-        ("LAST", "str", _literal(row["last"]) if row["last"] else ""),
         ("IN_BOTH", "bool", "True" if row["in_both"] else ""),
     )
     return [f"    {name}: ClassVar[{kind}] = {value}" for name, kind, value in kept if value]
@@ -187,7 +175,6 @@ def record(row: dict[str, Any], base: str, name: str, room: str) -> list[str]:
     """A record of figures, after the records within it."""
     out: list[str] = []
     lines = []
-    named = {figure["key"]: figure["kin"] for figure in row["figures"] if figure["kin"]}
     nested: dict[str, str] = {}
     for figure in row["figures"]:
         if (of := figure["of"]) and not answers_itself(figure):
@@ -204,19 +191,19 @@ def record(row: dict[str, Any], base: str, name: str, room: str) -> list[str]:
         about = textwrap.wrap(f'"""{figure["about"]}{unit}"""', WIDTH - 4)
         aside = " = field(repr=False, compare=False)" if figure["aside"] else ""
         lines.append(f"    {figure['key']}: {figure_type(figure)}{aside}\n    " + "\n    ".join(about))
-    if nested:
-        pairs = ", ".join(f'"{key}": {of}' for key, of in nested.items())
-        lines.append(f"\n    _nested: ClassVar[Mapping[str, type]] = {{{pairs}}}")
-    answers = [(figure["key"], figure["of"]["name"]) for figure in row["figures"] if answers_itself(figure)]
-    within = [f'"{key}": "{place(made)}:{made}"' for key, made in answers]
-    if within:
-        lines.append(f"\n    _within: ClassVar[Mapping[str, str]] = {{{', '.join(within)}}}")
+    if own == "Part":
+        lines.append('    said: str = field(repr=False, compare=False)\n    """It in one line."""')
+    made_of = dict(nested)
+    for figure in row["figures"]:
+        if figure["kin"] or answers_itself(figure):
+            made = figure["kin"] or figure["of"]["name"]
+            made_of[figure["key"]] = f'"{place(made)}:{made}"'
+    if made_of:
+        pairs = ", ".join(f'"{key}": {of}' for key, of in made_of.items())
+        lines.append(f"\n    _made: ClassVar[Mapping[str, type | str]] = {{{pairs}}}")
     paired = [f'"{figure["key"]}"' for figure in row["figures"] if figure["kind"] == "pairs"]
     if paired:
         lines.append(f"\n    _paired: ClassVar[frozenset[str] | set[str]] = {{{', '.join(paired)}}}")
-    if named:
-        pairs = ", ".join(f'"{key}": "{kin}"' for key, kin in named.items())
-        lines.append(f"    _named: ClassVar[Mapping[str, str]] = {{{pairs}}}")
     lines += says(row)
     return [*out, "\n".join(lines)]
 
@@ -283,7 +270,7 @@ def modules() -> dict[Path, str]:
         figures = [figure for answer in rows.values() for figure in answer["figures"]]
         inner = {figure["of"]["name"] for figure in figures if answers_itself(figure)} - whole
         kins = {figure["kin"] for figure in figures if figure["kin"]}
-        kin_imports = "".join(f"from {_HOMES[each]} import {each}\n" for each in sorted(kins))
+        kin_imports = "".join(f"from {place(each)} import {each}\n" for each in sorted(kins))
         public = sorted({name for name in re.findall(r"^class (\w+)", records, re.M) if not name.endswith("Figures")})
         out[PACKAGE / room / "figures.py"] = (
             f'"""Figures of the answers of this room.\n\n{MADE}\n"""\n\nfrom __future__ import annotations\n\n'

@@ -17,24 +17,13 @@
 #include "halfnut/core/error.hpp"
 #include "halfnut/core/overlay.hpp"
 #include "halfnut/core/spell.hpp"
-#include "halfnut/core/tables.hpp"
-#include "halfnut/core/words.hpp"
+#include "halfnut/core/tell.hpp"
 
 namespace halfnut {
 
 namespace {
 
 constexpr std::string_view kDialect = "https://json-schema.org/draft/2020-12/schema";
-
-/// The shortest digits that read back to the same bits, with a point so that a reader takes no whole number
-/// for a count; null where there is no number.
-std::string number_text(double value) {
-    if (!std::isfinite(value)) {
-        return "null";
-    }
-    std::string out = fmt::format("{}", value);
-    return out.find_first_of(".e") == std::string::npos ? out + ".0" : out;
-}
 
 /// Writes JSON; commas are its own business.
 class Writer {
@@ -159,113 +148,6 @@ void write(Writer& out, const FigureRow& row, const Value& value) {
         default:
             write_value(out, value);
     }
-}
-
-/// A caution of an answer, in words.
-struct Said {
-    Rank rank{};
-    std::string code;
-    std::string text;
-    friend bool operator==(const Said&, const Said&) = default;
-};
-
-/// The figure of a key as it stands in a text; nothing where the record has none.
-std::optional<std::string> in_words(const RecordRow& record, const Values& values, std::string_view key) {
-    for (std::size_t i = 0; i < values.size(); ++i) {
-        if (record.figures[i].key == key) {
-            if (const auto* const text = std::get_if<std::string>(&values[i].is)) {
-                return *text;
-            }
-            if (const auto* const count = std::get_if<std::int64_t>(&values[i].is)) {
-                return fmt::format("{}", *count);
-            }
-            if (const auto* const number = std::get_if<double>(&values[i].is)) {
-                return number_text(*number);
-            }
-        }
-    }
-    return std::nullopt;
-}
-
-Said said_of(const Value& told, const RecordRow& record, const Values& values, const Catalogue& catalogue) {
-    const auto& parts = std::get<Values>(told.is);  // code, gravity, words
-    const std::string& code = text_in(parts[0]);
-    const CautionRow* const row = find_caution(code, catalogue);
-    if (row == nullptr) {
-        throw NotTabulatedError(fmt::format("no caution '{}'", code));
-    }
-    const auto word = [&](std::string_view name) {
-        for (const Value& pair : std::get<Values>(parts[2].is)) {
-            const auto& both = std::get<Values>(pair.is);
-            if (text_in(both[0]) == name) {
-                return text_in(both[1]);
-            }
-        }
-        if (std::optional<std::string> figure = in_words(record, values, name)) {
-            return *figure;
-        }
-        throw DomainError(fmt::format("'{}' needs '{}'", row->text, name));
-    };
-    return {row->rank, code, filled(row->text, word)};
-}
-
-bool answers_itself(const FigureRow& figure) {
-    return (figure.kind == AnsweredKind::record || figure.kind == AnsweredKind::records) &&
-           std::any_of(figure.of->figures.begin(), figure.of->figures.end(),
-                       [](const FigureRow& each) { return each.kind == AnsweredKind::told; });
-}
-
-/// Whether the same figure rests on the same there already.
-bool is_among(const std::vector<const Values*>& evidence, const Value& item) {
-    const auto& texts = std::get<Values>(item.is);
-    return std::any_of(evidence.begin(), evidence.end(), [&](const Values* known) {
-        return std::equal(known->begin(), known->end(), texts.begin(), texts.end(),
-                          [](const Value& a, const Value& b) { return text_in(a) == text_in(b); });
-    });
-}
-
-/// What an answer and the answers within it tell and rest on, its own first, each once.
-void gather(const RecordRow& record, const Values& values, const Catalogue& catalogue,
-            std::vector<Said>& said, std::vector<const Values*>& evidence) {
-    for (std::size_t i = 0; i < values.size(); ++i) {
-        const auto* const several = std::get_if<Values>(&values[i].is);
-        if (several == nullptr) {
-            continue;
-        }
-        for (const Value& each : *several) {
-            if (record.figures[i].kind == AnsweredKind::told) {
-                said.push_back(said_of(each, record, values, catalogue));
-            } else if (record.figures[i].kind == AnsweredKind::evidence && !is_among(evidence, each)) {
-                evidence.push_back(&std::get<Values>(each.is));
-            }
-        }
-    }
-    for (std::size_t i = 0; i < values.size(); ++i) {
-        const auto* const within = std::get_if<Values>(&values[i].is);
-        if (within == nullptr || !answers_itself(record.figures[i])) {
-            continue;
-        }
-        const RecordRow& of = *record.figures[i].of;
-        if (record.figures[i].kind == AnsweredKind::record) {
-            gather(of, *within, catalogue, said, evidence);
-            continue;
-        }
-        for (const Value& each : *within) {
-            gather(of, std::get<Values>(each.is), catalogue, said, evidence);
-        }
-    }
-}
-
-/// Each once, the gravest first.
-std::vector<Said> by_rank(const std::vector<Said>& said) {
-    std::vector<Said> out;
-    for (const Said& each : said) {
-        if (std::find(out.begin(), out.end(), each) == out.end()) {
-            out.push_back(each);
-        }
-    }
-    std::stable_sort(out.begin(), out.end(), [](const Said& a, const Said& b) { return a.rank < b.rank; });
-    return out;
 }
 
 // ---- in words ---------------------------------------------------------------------------------------------
@@ -846,14 +728,10 @@ std::string answered_json(const Given& asked, const Catalogue& catalogue) {
 
 std::string answer_json(const Answer& answer, const Catalogue& catalogue, bool say) {
     const RecordRow& record = *answer.question->answer;
-    Values values;
-    values.reserve(record.figures.size());
-    for (const FigureRow& figure : record.figures) {
-        values.push_back(figure.is_aside ? Value{} : figure.get(answer.record.get()));
-    }
-    std::vector<Said> said;
-    std::vector<const Values*> evidence;
-    gather(record, values, catalogue, said, evidence);
+    const Values values = Telling(answer, catalogue).values();
+    Tells tells = tells_of(record, values, catalogue);
+    std::stable_sort(tells.cautions.begin(), tells.cautions.end(),
+                     [](const ToldCaution& a, const ToldCaution& b) { return a.rank < b.rank; });
     Writer out;
     out.object([&] {
         out.key(kHalfnut).count(kJsonForm);
@@ -861,7 +739,7 @@ std::string answer_json(const Answer& answer, const Catalogue& catalogue, bool s
         out.key("version").count(answer.question->version);
         write_figures(out, record, values);
         out.key("cautions").array([&] {
-            for (const Said& each : by_rank(said)) {
+            for (const ToldCaution& each : tells.cautions) {
                 out.object([&] {
                     out.key("code").text(each.code);
                     out.key("rank").text(enum_name(each.rank));
@@ -870,11 +748,11 @@ std::string answer_json(const Answer& answer, const Catalogue& catalogue, bool s
             }
         });
         out.key("evidence").array([&] {
-            constexpr std::array<std::size_t, 5> kPlaces{0, 1, 3, 4, 5};  // without the rule's id
-            for (const Values* const each : evidence) {
+            for (const EvidenceText& each : tells.evidence) {
+                const std::array texts{&each.figure, &each.rule, &each.row, &each.source, &each.kind};
                 out.object([&] {
-                    for (std::size_t i = 0; i < kPlaces.size(); ++i) {
-                        out.key(kEvidenceKeys[i]).text(text_in((*each)[kPlaces[i]]));
+                    for (std::size_t i = 0; i < texts.size(); ++i) {
+                        out.key(kEvidenceKeys[i]).text(*texts[i]);
                     }
                 });
             }

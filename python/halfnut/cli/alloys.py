@@ -115,13 +115,13 @@ def check(ctx: click.Context, file: Path, as_json: bool) -> None:
     """Read a shop's alloys of FILE back: every mistake, and what each alloy still lacks."""
     from halfnut.core.plain_files import read_plain
     from halfnut.core.shop_tables import lay_file
-    from halfnut.material.alloys import of_name
+    from halfnut.material.questions import alloy
 
     read_plain(file)  # one that cannot be read is no shop's mistake
     found = lay_file(Catalogue(), file)
     built_in = {row["id"] for row in Catalogue().rows("material/alloys")}
     with using(found.catalogue):
-        own = [of_name(row["id"]) for row in rows("material/alloys") if row["id"] not in built_in]
+        own = [alloy(row["id"]) for row in rows("material/alloys") if row["id"] not in built_in]
     lacks = {each.title: missing for each in own if (missing := each.lacking)}
     lines = [
         f"{file}: {len(found.problems) or 'nothing'} to put right",

@@ -15,21 +15,19 @@ from typing import TYPE_CHECKING, Any, ClassVar, Generic, TypeVar
 from halfnut import _core
 from halfnut._core import Length, Quantity
 from halfnut.core.arguments import sound
-from halfnut.core.catalogue import active, using
+from halfnut.core.catalogue import active
 from halfnut.core.fixed import made
 from halfnut.core.record import Caution, Record
 from halfnut.core.sizes import both_systems
-from halfnut.core.words import caution
 
 if TYPE_CHECKING:
     from typing_extensions import Self
 
-__all__ = ["Answered", "Listed", "answer_to", "ask", "declared", "found", "found_by", "function_of", "plain", "read_by"]
+__all__ = ["Answered", "Listed", "answer_to", "ask", "declared", "found", "found_by", "function_of", "plain"]
 
 _PLAIN = (str, bool, int, float, Quantity, _core.Machine, _core.BuildUp, _core.Thread, _core.Answer)
 _AS_THEY_ARE = frozenset((*_PLAIN, Length, type(None)))
 _FINDERS: dict[str, Callable[[Any], Any]] = {}
-_READERS: dict[str, Callable[[str], Any]] = {}
 _TOLD = frozenset({"notes", "cautions", "evidence"})
 
 
@@ -43,11 +41,6 @@ def found(name: str, row: Mapping[str, Any], value: object) -> Any:
     function_of(name)  # its room says what it finds
     finder = _FINDERS.get(row["kin"] or row["kind"])
     return value if finder is None else finder(value)
-
-
-def read_by(kin: str, reader: Callable[[str], Any]) -> None:
-    """Say how a class of things that questions speak of by name is made of its name."""
-    _READERS[kin] = reader
 
 
 class _Declared(Mapping[str, dict[str, Any]]):
@@ -156,9 +149,9 @@ def _plain(value: object, within: Callable[[Answered], dict[str, Any]]) -> Any:
     if isinstance(value, tuple):
         return [_plain(each, within) for each in value]
     if isinstance(value, Answered):
+        if value._held.is_whole:  # of a name
+            return value.id  # type: ignore[attr-defined]
         return {key: each for key, each in within(value).items() if key not in {"notes", "cautions"}}
-    if isinstance(value, Record):
-        return value.id  # type: ignore[attr-defined]
     return (
         {item.name: getattr(value, item.name) for item in fields(value) if item.repr} if is_dataclass(value) else value
     )
@@ -172,11 +165,11 @@ def _answer(place: str) -> type[Answered]:
     return found
 
 
-def _nested(inner: type, held: Any) -> Any:
-    """A record of plain figures within an answer, or a list of them."""
-    if held is None:
-        return None
-    return inner(**held) if isinstance(held, dict) else tuple(inner(**each) for each in held)
+def _made_of(held: Any, made: type | str) -> Any:
+    """A figure as a record: of plain figures, or an answer by the place of its class; each of a list of them."""
+    if isinstance(held, tuple):
+        return tuple(_made_of(each, made) for each in held)
+    return held if held is None else made(**held) if isinstance(made, type) else _answer(made).of(held)
 
 
 Item = TypeVar("Item")
@@ -214,72 +207,67 @@ class Answered(Record):
 
     IN_BOTH: ClassVar[bool] = False
     """Whether the flat dictionary has each figure in the other system of units too."""
-    _nested: ClassVar[Mapping[str, type]] = {}
-    _named: ClassVar[Mapping[str, str]] = {}
-    _within: ClassVar[Mapping[str, str]] = {}
+    _made: ClassVar[Mapping[str, type | str]] = {}
     _paired: ClassVar[frozenset[str] | set[str]] = frozenset()
 
     @classmethod
-    def of(cls, answer: _core.Answer | dict[str, Any]) -> Self:
-        """The record of the core's answer, each figure read when it is asked for; of an answer within one its figures.
+    def of(cls, answer: _core.Answer) -> Self:
+        """The record of the core's answer, each figure read when it is asked for.
 
         What answers within it tell and rest on is its own, too.
         """
-        if type(answer) is dict:
-            return cls(**cls._finished(answer))
         out = object.__new__(cls)
         out.__dict__["_held"] = answer
         return out
 
-    @property
-    def cited(self) -> tuple[str, ...]:
-        """Each source that figures rest on, and what kind of source it is."""
-        return tuple(dict.fromkeys(f"{item.source} [{item.kind}]" for item in self.evidence))
+    if TYPE_CHECKING:
 
-    @property
-    def kinds(self) -> tuple[str, ...]:
-        """The kinds of those sources."""
-        return tuple(sorted({item.kind for item in self.evidence}))
+        @property
+        def _held(self) -> _core.Answer:
+            """What the core holds of it."""
 
-    if not TYPE_CHECKING:  # which knows the figures
+    else:  # a type checker knows the figures
 
         def __getattr__(self, name: str) -> Any:
-            answer = self.__dict__.get("_held")
-            if answer is None or name not in self.__dataclass_fields__:
+            if name not in self.__dataclass_fields__:
                 raise AttributeError(f"{type(self).__name__} has no figure {name!r}")
-            is_listed = self.__dataclass_fields__[name].repr
-            if name in _TOLD or (is_listed and (name in self._nested or name in self._named or name in self._within)):
-                with using(answer.catalogue):
-                    self.__dict__.update(self._finished(answer.figures()))
+            if name in _TOLD:
+                told, evidence = self._held.tells()
+                told = [Caution(*each) for each in told]
+                notes = tuple(item for item in told if item.rank == "note")
+                cautions = tuple(item for item in told if item.rank != "note")
+                self.__dict__.update(notes=notes, cautions=cautions, evidence=evidence)
             else:
-                held = answer.figure(name)
-                self.__dict__[name] = _nested(self._nested[name], held) if name in self._nested else held
+                held = self._held.figure(name)
+                self.__dict__[name] = _made_of(held, self._made[name]) if name in self._made else held
             return self.__dict__[name]
 
     def __getstate__(self) -> dict[str, Any]:
-        return {name: getattr(self, name) for name in self.__dataclass_fields__}
+        return {"_held": self._held}
 
-    @classmethod
-    def _finished(cls, figures: dict[str, Any]) -> dict[str, Any]:
-        told = figures.pop("told", ())
-        figures |= {key: _nested(inner, figures[key]) for key, inner in cls._nested.items() if key in figures}
-        for key, kin in cls._named.items():
-            figures[key] = _READERS[kin](figures[key])
-        for key, answer in cls._within.items():
-            held = figures[key]
-            if isinstance(held, tuple):
-                figures[key] = tuple(_answer(answer).of(each) for each in held)
-            elif held is not None:
-                figures[key] = _answer(answer).of(held)
-        answers = [figures[key] for key in cls._within]
-        within = [one for each in answers for one in (each if isinstance(each, tuple) else (each,)) if one is not None]
-        every = [caution(code, gravity=gravity, **(figures | dict(more))) for code, gravity, more in told]
-        every = list(dict.fromkeys([*every, *(item for each in within for item in (*each.notes, *each.cautions))]))
-        figures["notes"] = tuple(item for item in every if item.rank == "note")
-        figures["cautions"] = tuple(item for item in every if item.rank != "note")
-        rests = (*figures.get("evidence", ()), *(item for each in within for item in each.evidence))
-        figures["evidence"] = tuple(dict.fromkeys(rests))
-        return figures
+    @property
+    def answer(self) -> str:
+        """The answer in one line."""
+        return self._held.says()[0]
+
+    @property
+    def first_line(self) -> str:
+        """The first line of what is printed."""
+        answer, first, _ = self._held.says()
+        return first or answer
+
+    @property
+    def last_line(self) -> str:
+        """The last line of the short answer, if any."""
+        return self._held.says()[2] or ""
+
+    def filled(self, template: str, unit: str = "") -> str | None:
+        """A template with the answer's figures, in its own unit if in no other; None where it lacks one."""
+        return self._held.filled(template, unit)
+
+    def report(self) -> list[tuple[str, str]]:
+        """What stands under the answer: label and text."""
+        return self._held.rows()
 
     def to_dict(self) -> dict[str, Any]:
         """The answer as a flat dictionary: figures by their unit-suffixed keys, codes of notes and cautions."""
@@ -294,5 +282,4 @@ class Answered(Record):
     def _figures(self, within: Callable[[Answered], dict[str, Any]]) -> dict[str, Any]:
         names = [item.name for item in fields(self) if item.repr]
         values = {name: getattr(self, name) for name in names}
-        out = {name: dict(value) if name in self._paired else _plain(value, within) for name, value in values.items()}
-        return out | {name: values[name].id for name in self._named}
+        return {name: dict(value) if name in self._paired else _plain(value, within) for name, value in values.items()}

@@ -12,7 +12,7 @@ from typing import ClassVar
 from halfnut.core.fixed import made
 from halfnut.core.questions import Answered, Listed
 from halfnut.core.record import Part
-from halfnut.material.alloys import Alloy
+from halfnut.material.figures import Alloy
 
 __all__ = [
     "ChasePass",
@@ -129,12 +129,6 @@ class GearTrain(Answered):
     """What to do at the lathe, in order."""
 
     _paired: ClassVar[frozenset[str] | set[str]] = {"positions", "shafts"}
-    ANSWER: ClassVar[str] = "{said}"
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("mounting", "{mounting_said}"),
-        ("error", "{judgement}"),
-        ("#", "steps"),
-    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "1.",
         "2.",
@@ -166,14 +160,7 @@ class GearTrains(Answered, Listed[GearTrain]):
     search: str
     """How the search went."""
 
-    _within: ClassVar[Mapping[str, str]] = {"trains": "halfnut.cutting.figures:GearTrain"}
-    ANSWER: ClassVar[str] = "{said}"
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("limit", "{wider}"),
-        ("=", "trains.first"),
-        ("*or", "others"),
-        ("found", "{search}"),
-    )
+    _made: ClassVar[Mapping[str, type | str]] = {"trains": "halfnut.cutting.figures:GearTrain"}
     SHORT: ClassVar[tuple[str, ...]] = (
         "limit",
         "1.",
@@ -213,9 +200,7 @@ class TranslatingPairs(Answered, Listed[TranslatingPair]):
     each_said: tuple[str, ...]
     """Each pair in a line, with the ratio that is added and its error."""
 
-    _nested: ClassVar[Mapping[str, type]] = {"pairs": TranslatingPair}
-    ANSWER: ClassVar[str] = "{said}"
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (("*pair", "each_said"),)
+    _made: ClassVar[Mapping[str, type | str]] = {"pairs": TranslatingPair}
     SHORT: ClassVar[tuple[str, ...]] = ("pair",)
     ITEMS: ClassVar[str] = "pairs"
 
@@ -232,7 +217,8 @@ class Limit(Part):
     """What is allowed."""
     slack: float
     """What is left, as a share of the bound; below zero it is passed."""
-    ANSWER: ClassVar[str] = "{name:limit} [{slack>=0}{slack:.0%}][{slack<0}{-1*slack:.0%}]"
+    said: str = field(repr=False, compare=False)
+    """It in one line."""
 
 
 @made(frozen=True)
@@ -422,81 +408,14 @@ class Cut(Answered):
     edge_limits: tuple[str, ...] = field(repr=False, compare=False)
     """Limits that holds_at_edge speaks of: those passed, else all that follow the force."""
 
-    _nested: ClassVar[Mapping[str, type]] = {"limits": Limit, "left": Limit, "over": Limit}
+    _made: ClassVar[Mapping[str, type | str]] = {
+        "limits": Limit,
+        "left": Limit,
+        "over": Limit,
+        "alloy": "halfnut.material.figures:Alloy",
+    }
 
     _paired: ClassVar[frozenset[str] | set[str]] = {"spindle_positions", "feed_positions"}
-    _named: ClassVar[Mapping[str, str]] = {"alloy": "Alloy"}
-    ANSWER: ClassVar[str] = "{setting_said}"
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("feed", "{feed_text}"),
-        ("depth", "{depth_mm:size}[, {dial_text}][; {time_s}]"),
-        ("passes", "{passes_said}"),
-        ("limit", "{limited_by:limit}[; assumed {taken}]"),
-        ("of feed", "{feed_limit:limit}"),
-        ("helps", "{limited_by:help}[; {feed_limit:help}]"),
-        ("cut", "{operation_said} {alloy.title}, {diameter_mm:size}"),
-        ("assumed", "{assumed}"),
-        ("speed", "{cutting_speed_m_min}; window {window_low_m_min..window_high_m_min}"),
-        ("chip", "{chip_thickness_mm} thick"),
-        (
-            "force",
-            (
-                "{cutting_force_n:cut_force}[, likely "
-                "{cutting_force_low_n..cutting_force_high_n:cut_force}: {band:band}]"
-            ),
-        ),
-        ("along", "{cutting_force_n?}{feed_force_n:cut_force}[, across the feed {passive_force_n:cut_force}]"),
-        (
-            "thrust",
-            (
-                "{cutting_force_n!}{feed_force_n:cut_force}[, likely "
-                "{feed_force_low_n..feed_force_high_n:cut_force}: {band:band}]"
-            ),
-        ),
-        (
-            "power",
-            (
-                "{spindle_power_kw:cut_power}[, likely "
-                "{spindle_power_low_kw..spindle_power_high_kw:cut_power}], at the spindle[; "
-                "{motor_power_kw:cut_power} at the motor]"
-            ),
-        ),
-        ("torque", "{torque_nm:cut_torque}[, removes {mrr_cm3_min}]"),
-        ("tool life", "{tool_life_min}[, likely {tool_life_low_min..tool_life_high_min}]: unverified"),
-        (
-            "finish",
-            (
-                "Ra {roughness_ra_um}, {said/geometry_alone}[{milled?}, one tooth leading][; likely "
-                "{roughness_low_um..roughness_high_um}]"
-            ),
-        ),
-        (
-            "deflects",
-            (
-                "{deflection_mm:fine}[, likely {deflection_low_mm..deflection_high_mm:fine}], [{milled?}of "
-                "the cutter][{milled!}twice that on the diameter]"
-            ),
-        ),
-        ("fluid", "{fluid}"),
-        ("*unknown", "lacking"),
-        (
-            "heat",
-            (
-                "chip about {chip_rise_k} hotter than the work; {heat_to_work_share:.0%} of the heat, "
-                "{heat_to_work_w:.0f} W, into the work: estimates"
-            ),
-        ),
-        ("time", "{time_s} for {travel_mm:size} of travel[, {hand_turns:.1f} turns of the handle]"),
-        ("left", "{left}"),
-        ("over", "{over}"),
-        (
-            "",
-            (
-                "{edge_limits:limit and}: [{holds_at_edge?}enough even][{holds_at_edge!}NOT enough] at the "
-                "highest likely force"
-            ),
-        ),
-    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "feed",
         "depth",
@@ -504,7 +423,6 @@ class Cut(Answered):
         "limit",
     )
     AT_MACHINE: ClassVar[bool] = True
-    FIRST: ClassVar[str] = "{spindle_text}"
 
 
 @made(frozen=True)
@@ -672,33 +590,14 @@ class ChasingFigures(Answered):
     assumed: tuple[str, ...]
     """What was not said and therefore taken."""
 
-    _nested: ClassVar[Mapping[str, type]] = {"taper": GaugePlane, "passes": ChasePass}
-
-    _within: ClassVar[Mapping[str, str]] = {
+    _made: ClassVar[Mapping[str, type | str]] = {
+        "taper": GaugePlane,
+        "passes": ChasePass,
         "train": "halfnut.cutting.figures:GearTrain",
         "cut": "halfnut.cutting.figures:Cut",
     }
 
     _paired: ClassVar[frozenset[str] | set[str]] = {"spindle_positions"}
-    ANSWER: ClassVar[str] = "{said}"
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("good", "{good}"),
-        ("blank", "{blank_mm}[{taper?} in the gauge plane]; tip goes {depth_mm} deep, root {root_mm}"),
-        (
-            "pitch",
-            ("aim {pitch_diameter_mm}, limits {pitch_min_mm..pitch_max_mm}; last line leaves {passes.last.left_mm}"),
-        ),
-        ("spindle", "{spindle_said}"),
-        ("feed", "{feed_said}"),
-        ("stop", "at most {stopping_rpm} to stop by hand"),
-        ("force", "at most {most_force_n} in a pass"),
-        ("dial", "{dial_said}"),
-        ("passes", "{spindle_said?}{said}"),
-        ("*stage", "stages"),
-        ("#", "steps"),
-        ("assumed", "{assumed}"),
-        ("load", "{said/load}"),
-    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "feed",
         "dial",
@@ -706,7 +605,6 @@ class ChasingFigures(Answered):
         "blank",
     )
     AT_MACHINE: ClassVar[bool] = True
-    FIRST: ClassVar[str] = "[{spindle_said}][{spindle_said!}{said}]"
 
 
 @made(frozen=True)
@@ -774,17 +672,9 @@ class Positions(Answered):
     check_said: str | None
     """What to measure before anything is drilled."""
 
-    _nested: ClassVar[Mapping[str, type]] = {"places": PlaceToGo}
+    _made: ClassVar[Mapping[str, type | str]] = {"places": PlaceToGo}
 
     _paired: ClassVar[frozenset[str] | set[str]] = {"places_said"}
-    ANSWER: ClassVar[str] = "{said}"
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("zero", "{zero_said}"),
-        ("*", "places_said"),
-        ("check", "{check_said}"),
-        ("neighbours", "{chord_mm} apart"),
-        ("within", "{within_mm} of its place"),
-    )
     SHORT: ClassVar[tuple[str, ...]] = ("*",)
 
 
@@ -870,22 +760,12 @@ class Division(Answered):
     assumed: tuple[str, ...]
     """What was not said and therefore taken."""
 
-    _nested: ClassVar[Mapping[str, type]] = {
+    _made: ClassVar[Mapping[str, type | str]] = {
         "move": DivideMove,
         "also": DivideMove,
         "two_circles": DivideMove,
         "steps": DivideStep,
     }
-    ANSWER: ClassVar[str] = "{said}"
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("arms", "{arms_said}"),
-        ("or", "{also_said}"),
-        ("direct", "{direct_said}"),
-        ("*two", "two_said"),
-        ("*count", "count_said"),
-        ("error", "{error_mm:fine} at the rim at most"),
-        ("assumed", "{assumed}"),
-    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "or",
         "direct",
@@ -925,15 +805,7 @@ class Polygon(Answered):
     dividing: str | None
     """How to turn from flat to flat, in words."""
 
-    _within: ClassVar[Mapping[str, str]] = {"division": "halfnut.cutting.figures:Division"}
-    ANSWER: ClassVar[str] = "{flats} flats {depth_mm} deep[ ({depth_reading})] on {bar_mm}"
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("first", "measures {over_first_mm} from the first flat to the round opposite"),
-        ("finished", "{measure_mm} {measured}"),
-        ("divide", "{dividing}"),
-        ("corners", "{across_corners_mm} across"),
-        ("flat", "{flat_mm} wide"),
-    )
+    _made: ClassVar[Mapping[str, type | str]] = {"division": "halfnut.cutting.figures:Division"}
     SHORT: ClassVar[tuple[str, ...]] = (
         "first",
         "finished",
@@ -970,12 +842,6 @@ class SineBar(Answered):
     """How far the stack is off, and what its last place does."""
     assumed: tuple[str, ...]
     """What was not said and therefore taken."""
-    ANSWER: ClassVar[str] = "{said}"
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("blocks", "{blocks_mm:length}"),
-        ("error", "{error_said}"),
-        ("assumed", "{assumed}"),
-    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "blocks",
         "error",
@@ -1021,21 +887,12 @@ class ScrewHole(Answered):
     seat: Cut | None
     """Counterboring or countersinking."""
 
-    _within: ClassVar[Mapping[str, str]] = {
+    _made: ClassVar[Mapping[str, type | str]] = {
+        "alloy": "halfnut.material.figures:Alloy",
         "spot": "halfnut.cutting.figures:Cut",
         "drills": "halfnut.cutting.figures:Cut",
         "seat": "halfnut.cutting.figures:Cut",
     }
-    _named: ClassVar[Mapping[str, str]] = {"alloy": "Alloy"}
-    ANSWER: ClassVar[str] = "{size} {fit}: hole {hole_mm:length}, drill {drill}  ({alloy.title})"
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("seat", "{seat.operation}[ {seat_deg:g}° to] {seat_mm:length}, {seat_depth_mm:length} deep"),
-        ("spot", "to {spot_mm:length}: {spot.answer}"),
-        ("drill", "{diameter_mm:length}: {answer}[; clear at {pecks_said}]", "drills"),
-        ("point", "goes {point_mm:length} on past the far face"),
-        ("{seat.operation}", "{seat.answer}"),
-        ("tapped", "the other part: drill {tapping_drill}"),
-    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "seat",
         "drill",
@@ -1105,10 +962,11 @@ class PassPlanned(Answered):
     limits: tuple[Limit, ...]
     """Every limit of the pass; chip thickness and tool life have a least value."""
 
-    _nested: ClassVar[Mapping[str, type]] = {"dial": DialReading, "limits": Limit}
-
-    _within: ClassVar[Mapping[str, str]] = {"cut": "halfnut.cutting.figures:Cut"}
-    ANSWER: ClassVar[str] = "pass {number}: {cut}"
+    _made: ClassVar[Mapping[str, type | str]] = {
+        "dial": DialReading,
+        "limits": Limit,
+        "cut": "halfnut.cutting.figures:Cut",
+    }
 
 
 @made(frozen=True)
@@ -1258,66 +1116,17 @@ class PassesFigures(Answered):
     next_more_s: float | None = field(repr=False, compare=False)
     """How much longer the next best answer takes. In s."""
 
-    _nested: ClassVar[Mapping[str, type]] = {
+    _made: ClassVar[Mapping[str, type | str]] = {
         "prices": Price,
         "slack": Slack,
         "gains": Gain,
         "relaxations": Relaxation,
         "left": Slack,
+        "alloy": "halfnut.material.figures:Alloy",
+        "passes": "halfnut.cutting.figures:PassPlanned",
     }
 
-    _within: ClassVar[Mapping[str, str]] = {"passes": "halfnut.cutting.figures:PassPlanned"}
-
     _paired: ClassVar[frozenset[str] | set[str]] = {"table_said"}
-    _named: ClassVar[Mapping[str, str]] = {"alloy": "Alloy"}
-    ANSWER: ClassVar[str] = (
-        "[{passes!}no passes keep every limit][{passes?}{passes.count} "
-        "pass][{passes.count>1}es][{passes?} of {depths_said} {unit}, {time_s}]"
-    )
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("job", "{do} {alloy.title}, {diameter_mm}[ to {to_mm}][{to_mm!}, {off_mm} off], {machine_name}"),
-        ("closing", "{closing:closing}"),
-        ("assumed", "{assumed}"),
-        ("*", "table_said"),
-        ("", "{passes?}{across>1}each depth in {across} passes side by side"),
-        (
-            "time",
-            (
-                "{passes?}{time_s}: cutting {cutting_s}, return {returning_s}, dial {dials_s}, levers "
-                "{levers_s}, measuring {measuring_s}"
-            ),
-        ),
-        (
-            "dial",
-            (
-                "{passes?}{remainder_mm!=0}the last pass ends {off_line_mm:fine} off a line, [{readout?}set"
-                " by the readout][{readout!}between two lines]"
-            ),
-        ),
-        ("feed", ("{hand_fed?}by hand, {fewest_turns:.3g} to {most_turns:.3g} turns of the handle a minute, steadily")),
-        ("tool", "{passes?}{edge_share:.0%} of its computed life, unverified"),
-        ("limit", "{passes?}{limited_by:limit}[, costs {limit_cost_s}]"),
-        ("left", "{name:limit} {share:.0%}[, costs {cost_s}]", "left"),
-        ("speed", "{passes?}{neighbours_said}"),
-        ("finish", "Ra {passes.last.cut.roughness_ra_um}, {said/geometry_alone}"),
-        (
-            "next",
-            (
-                "{passes?}{next_more_s?}with other levers: {next_words}: [{next_more_s>=0.05}{next_more_s} "
-                "more][{next_more_s<0.05}no slower]"
-            ),
-        ),
-        (
-            "why",
-            (
-                "{passes!}[{relaxations!}no limit alone stands in the way: the depth is less than the dial "
-                "and the edge can cut][{relaxations?}{together?}all of these together stand in the "
-                "way][{relaxations?}{together!}any one of these would do, the least first]"
-            ),
-        ),
-        ("", "{name:limit}: {said}", "relaxations"),
-        ("gain", "{code:gain}: [{saved_s} less][{saved_s!}would make an answer]", "gains"),
-    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "limit",
         "why",
@@ -1349,18 +1158,8 @@ class ForceBand(Answered):
     """Specific cutting force of a chip 1 mm thick, tabulated or estimated. In N/mm2."""
     mc: float | None
     """Exponent by which it falls with the chip's thickness."""
-    _named: ClassVar[Mapping[str, str]] = {"alloy": "Alloy"}
-    ANSWER: ClassVar[str] = "{low:.2f} to {high:.2f} of the computed force  ({process} {alloy.title})"
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("", "[{verified?}{band/verified}][{verified!}{band/unverified}]"),
-        (
-            "",
-            (
-                "{rows!=0}{rows} measured cuts of the group, {papers} paper[{papers!=1}s][, computed over "
-                "measured {median:.2f} in the middle]"
-            ),
-        ),
-    )
+
+    _made: ClassVar[Mapping[str, type | str]] = {"alloy": "halfnut.material.figures:Alloy"}
 
 
 @made(frozen=True)
@@ -1391,11 +1190,6 @@ class WorkBend(Answered):
     """Greatest free length over the mean diameter of the work."""
     larger_mm: float = field(repr=False, compare=False)
     """How much larger than set the worst place is turned. In mm."""
-    ANSWER: ClassVar[str] = "deflects {worst_mm} at {worst_at_mm:travel}, {hold}, under {force_n} across the work"
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("diameter", "up to {larger_mm} larger than set; largest less smallest {taper_mm}"),
-        ("length", "{length_mm:travel}, {slenderness:.1f} diameters unsupported"),
-    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "diameter",
         "length",
@@ -1411,7 +1205,8 @@ class InJaws(Part):
     """Jaws or contacts."""
     out_of_round_mm: float
     """Out-of-round in them, peak to valley on the radius. In mm."""
-    ANSWER: ClassVar[str] = "{out_of_round_mm} with {jaws}"
+    said: str = field(repr=False, compare=False)
+    """It in one line."""
 
 
 @made(frozen=True)
@@ -1435,12 +1230,7 @@ class JawSqueeze(Answered):
     by_jaws: tuple[InJaws, ...]
     """The same grip in all, shared by other numbers of jaws."""
 
-    _nested: ClassVar[Mapping[str, type]] = {"by_jaws": InJaws}
-    ANSWER: ClassVar[str] = "out of round by {out_of_round_mm} on the radius when let go of {jaws} jaws"
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("grip", "{jaw_force_n} a jaw[; set {jaw_force_at_rest_n} at standstill]"),
-        ("instead", "{by_jaws} jaws or contacts, the same grip in all"),
-    )
+    _made: ClassVar[Mapping[str, type | str]] = {"by_jaws": InJaws}
     SHORT: ClassVar[tuple[str, ...]] = (
         "grip",
         "instead",
@@ -1456,7 +1246,8 @@ class PlaceOnWork(Part):
     """Where the tool stands, from the jaws or the first centre. In mm."""
     larger_mm: float
     """How much larger than set the diameter comes there. In mm."""
-    ANSWER: ClassVar[str] = "{larger_mm} at {at_mm:travel}"
+    said: str = field(repr=False, compare=False)
+    """It in one line."""
 
 
 @made(frozen=True)
@@ -1467,7 +1258,8 @@ class OtherWay(Part):
     """How the work is held."""
     bend_mm: float
     """Greatest deflection of the same work held so. In mm."""
-    ANSWER: ClassVar[str] = "{bend_mm} {name}"
+    said: str = field(repr=False, compare=False)
+    """It in one line."""
 
 
 @made(frozen=True)
@@ -1501,33 +1293,14 @@ class Holding(Answered):
     ring_force_n: float = field(repr=False, compare=False)
     """Force of a jaw that the rings are answered for. In N."""
 
-    _nested: ClassVar[Mapping[str, type]] = {"places": PlaceOnWork, "other_ways": OtherWay, "rings": InJaws}
-
-    _within: ClassVar[Mapping[str, str]] = {
+    _made: ClassVar[Mapping[str, type | str]] = {
+        "places": PlaceOnWork,
+        "other_ways": OtherWay,
+        "rings": InJaws,
         "cut": "halfnut.cutting.figures:Cut",
         "bend": "halfnut.cutting.figures:WorkBend",
         "squeeze": "halfnut.cutting.figures:JawSqueeze",
     }
-    ANSWER: ClassVar[str] = (
-        "deflects up to {bend.worst_mm} at {bend.worst_at_mm:travel}, {bend.hold}, "
-        "{bend.slenderness:.1f} diameters unsupported  ({cut.alloy.title})"
-    )
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("larger", "{places}"),
-        ("force", "{bend.force_n} across the work at most, {cut.passive_force_n} computed"),
-        ("otherwise", "{other_ways}"),
-        ("grip", "{jaw_force_n} a jaw, so that the cut does not turn the work"),
-        (
-            "round",
-            (
-                "{squeeze.out_of_round_mm} out when {squeeze.jaws} jaws let go; the same grip in all: "
-                "{squeeze.by_jaws} jaws or contacts"
-            ),
-        ),
-        ("round", "{squeeze!}{rings?}for {ring_force_n} a jaw: {rings} jaws"),
-        ("warmth", "up to {warming_k} warmer after the cut: measures {growth_mm} too large"),
-        ("*do", "ways"),
-    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "grip",
         "round",
@@ -1551,16 +1324,7 @@ class Taper(Answered):
     cut: Cut
     """The cut at the large end."""
 
-    _within: ClassVar[Mapping[str, str]] = {"cut": "halfnut.cutting.figures:Cut"}
-    ANSWER: ClassVar[str] = (
-        "set {angle_deg:.3f}° from the axis ({taper_per_foot_in:.4f} in a foot on the diameter)[, "
-        "or set the tailstock over {setover_mm}]"
-    )
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("spindle", "{cut.spindle_text}"),
-        ("=", "cut"),
-        ("prove", "with a gauge or over two measured places before the last pass"),
-    )
+    _made: ClassVar[Mapping[str, type | str]] = {"cut": "halfnut.cutting.figures:Cut"}
     SHORT: ClassVar[tuple[str, ...]] = (
         "spindle",
         "feed",
@@ -1588,12 +1352,7 @@ class Groove(Answered):
     cut: Cut
     """One plunge."""
 
-    _within: ClassVar[Mapping[str, str]] = {"cut": "halfnut.cutting.figures:Cut"}
-    ANSWER: ClassVar[str] = "{plunges_said}[, {time_s} in all]"
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("spindle", "{cut.spindle_text}"),
-        ("=", "cut"),
-    )
+    _made: ClassVar[Mapping[str, type | str]] = {"cut": "halfnut.cutting.figures:Cut"}
     SHORT: ClassVar[tuple[str, ...]] = (
         "spindle",
         "feed",
@@ -1627,14 +1386,7 @@ class Entry(Answered):
     cut: Cut
     """The slot cut at full depth, of a helix that of one turn."""
 
-    _within: ClassVar[Mapping[str, str]] = {"cut": "halfnut.cutting.figures:Cut"}
-    ANSWER: ClassVar[str] = "{way} at {angle_deg}, {cut.spindle_rpm:spindle}, {feed_mm_min} at the centre"
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("turns", "{turns:.1f} turns, {pitch_mm} down in each"),
-        ("time", "{time_s} on the way down"),
-        ("spindle", "{cut.spindle_text}"),
-        ("=", "cut"),
-    )
+    _made: ClassVar[Mapping[str, type | str]] = {"cut": "halfnut.cutting.figures:Cut"}
     SHORT: ClassVar[tuple[str, ...]] = (
         "turns",
         "time",
@@ -1704,39 +1456,8 @@ class ToolLife(Answered):
     """Which answer is told first: life, speed, most, cheapest, or none was asked for."""
     edge_said: str = field(repr=False, compare=False)
     """What the edge is made of, in words."""
-    _named: ClassVar[Mapping[str, str]] = {"alloy": "Alloy"}
-    ANSWER: ClassVar[str] = (
-        "[{foremost=life}tool life {life_min} at "
-        "{at_speed_m_min}][{foremost=speed}{speed_m_min}][{foremost=speed}, "
-        "{spindle_rpm:spindle}][{foremost=speed} for a tool life of "
-        "{for_life_min}][{foremost=most}parts an hour: {fastest_speed_m_min}][{foremost=most}, "
-        "{fastest_rpm:spindle}][{foremost=most}, tool life "
-        "{fastest_life_min}][{foremost=cheapest}part: {economic_speed_m_min}][{foremost=cheapest}, "
-        "{economic_rpm:spindle}][{foremost=cheapest}, tool life "
-        "{economic_life_min}][{foremost=none}one minute of tool life at {c_m_min:speed}]  (turn "
-        "{alloy.title}, {edge_said})"
-    )
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("assumed", "{assumed}"),
-        ("likely", "{life_low_min..life_high_min}: unverified"),
-        ("likely", "{speed_low_m_min..speed_high_m_min}: unverified"),
-        ("speed", "{foremost!=speed}{speed_m_min}[, {spindle_rpm:spindle}] for a tool life of {for_life_min}"),
-        (
-            "most",
-            (
-                "{foremost!=most}parts an hour: {fastest_speed_m_min}[, {fastest_rpm:spindle}], tool life "
-                "{fastest_life_min}"
-            ),
-        ),
-        (
-            "cheapest",
-            (
-                "{foremost!=cheapest}part: {economic_speed_m_min}[, {economic_rpm:spindle}], tool life "
-                "{economic_life_min}"
-            ),
-        ),
-        ("Taylor", "V T^n = C with n {exponent:g} and C {c_m_min:speed}"),
-    )
+
+    _made: ClassVar[Mapping[str, type | str]] = {"alloy": "halfnut.material.figures:Alloy"}
     SHORT: ClassVar[tuple[str, ...]] = (
         "assumed",
         "likely",
@@ -1777,12 +1498,9 @@ class Speeds(Answered, Listed[UsualSpeed]):
     table: tuple[tuple[str, str], ...] = field(repr=False, compare=False)
     """Speeds and feeds by tool, a column a cut."""
 
-    _nested: ClassVar[Mapping[str, type]] = {"cuts": UsualSpeed}
+    _made: ClassVar[Mapping[str, type | str]] = {"cuts": UsualSpeed, "alloy": "halfnut.material.figures:Alloy"}
 
     _paired: ClassVar[frozenset[str] | set[str]] = {"table"}
-    _named: ClassVar[Mapping[str, str]] = {"alloy": "Alloy"}
-    ANSWER: ClassVar[str] = "{alloy.title}: speeds and feeds"
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (("*", "table"),)
     SHORT: ClassVar[tuple[str, ...]] = ("*",)
     ITEMS: ClassVar[str] = "cuts"
 
@@ -1826,9 +1544,7 @@ class Data(Answered):
     counted: tuple[tuple[str, str], ...] = field(repr=False, compare=False)
     """Both lists as one table."""
 
-    _nested: ClassVar[Mapping[str, type]] = {"tables": Resting, "answers": Resting}
+    _made: ClassVar[Mapping[str, type | str]] = {"tables": Resting, "answers": Resting}
 
     _paired: ClassVar[frozenset[str] | set[str]] = {"counted"}
-    ANSWER: ClassVar[str] = "from memory: {memory_share:.0%} of the answers"
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (("*", "counted"),)
     SHORT: ClassVar[tuple[str, ...]] = ("*",)

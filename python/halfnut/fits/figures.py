@@ -117,17 +117,7 @@ class CylindricalFitFigures(Answered):
     likely_said: str | None
     """The likely clearance, and the chance of interference."""
 
-    _nested: ClassVar[Mapping[str, type]] = {"hole": CylinderPart, "shaft": CylinderPart}
-    ANSWER: ClassVar[str] = "{said}"
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("hole", "{hole_said}"),
-        ("shaft", "{shaft_said}"),
-        ("*coated", "coated_said"),
-        ("*cut", "cut_said"),
-        ("hole", "{hole_warm_said}"),
-        ("shaft", "{shaft_warm_said}"),
-        ("likely", "{likely_said}"),
-    )
+    _made: ClassVar[Mapping[str, type | str]] = {"hole": CylinderPart, "shaft": CylinderPart}
     SHORT: ClassVar[tuple[str, ...]] = (
         "hole",
         "shaft",
@@ -150,7 +140,8 @@ class PreferredFit(Part):
     """Where it is from."""
     kind: str
     """Kind of that source."""
-    ANSWER: ClassVar[str] = "{fit}"
+    said: str = field(repr=False, compare=False)
+    """It in one line."""
 
 
 @made(frozen=True)
@@ -160,9 +151,7 @@ class PreferredFits(Answered, Listed[PreferredFit]):
     fits: tuple[PreferredFit, ...]
     """The fits, by name."""
 
-    _nested: ClassVar[Mapping[str, type]] = {"fits": PreferredFit}
-    ANSWER: ClassVar[str] = "{fits.count} fits to choose first: {fits}"
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (("{fit}", "{basis} basis, {name} [{kind}]", "fits"),)
+    _made: ClassVar[Mapping[str, type | str]] = {"fits": PreferredFit}
     ITEMS: ClassVar[str] = "fits"
 
 
@@ -202,15 +191,6 @@ class HoldingTaperFigures(Answered):
     """A small step on the diameter. In mm."""
     moves_mm: float = field(repr=False, compare=False)
     """How far that step moves the gauge plane. In mm."""
-    ANSWER: ClassVar[str] = "{name}: {large_mm} at the gauge plane, {small_mm} at {length_mm} from it"
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("taper", "{ratio} on the diameter, {per_foot_in:.5f} in per foot"),
-        ("set", "compound or attachment at {angle_deg:.4f}° from the axis"),
-        ("set over", "the tailstock by {setover_mm}"),
-        ("prove", "a dial on the side moves {rise_mm} in {carriage_mm:size} of carriage"),
-        ("sine bar", "{sine_stack_mm} under a bar of {sine_bar_mm:size}"),
-        ("gauge", "{small_step_mm} on the diameter moves the gauge plane {moves_mm} along"),
-    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "taper",
         "set",

@@ -87,29 +87,6 @@ class KnurlBlank(Answered):
     """Whether the pattern was not said."""
     off_teeth: float = field(repr=False, compare=False)
     """How far the teeth are from whole ones, either way."""
-    ANSWER: ClassVar[str] = "blank {blank_diameter_mm}: {teeth} teeth, {pitch}, {pattern}[{pattern_assumed?} (assumed)]"
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        (
-            "knurled",
-            (
-                "{finished_diameter_mm}, [{process=cut}cut, so it does not grow][{process!=cut}grows "
-                "{growth_mm}]; teeth {tooth_depth_mm} deep"
-            ),
-        ),
-        ("wheel", "{wheel_teeth} teeth on {wheel_diameter_mm}, tracks as if {tracking_allowance_mm} larger"),
-        ("limits", "blank ± {blank_plus_minus_mm}[; knurled {finished_min_mm..finished_max_mm}]"),
-        (
-            "tracks",
-            (
-                "[{below_teeth!=above_teeth}{below_diameter_mm} with {below_teeth} teeth, "
-                "{above_diameter_mm} with {above_teeth}; ]{given_diameter_mm} [{finished_wanted?}is left "
-                "for that finished size][{finished_wanted!}was given][{below_teeth=above_teeth} and tracks "
-                "as it is][{below_teeth!=above_teeth}: {given_teeth:.2f} teeth, {off_teeth:.2f} of a tooth "
-                "off, ][{below_teeth!=above_teeth}{given_tracks?}still "
-                "tracks][{below_teeth!=above_teeth}{given_tracks!}does not track]"
-            ),
-        ),
-    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "knurled",
         "limits",
@@ -166,19 +143,7 @@ class WheelChoice(Answered):
     tracking: tuple[str, ...] = field(repr=False, compare=False)
     """Names of the wheels that track."""
 
-    _nested: ClassVar[Mapping[str, type]] = {"wheels": WheelOnDiameter}
-    ANSWER: ClassVar[str] = "{diameter_mm}: [{tracking} track][{tracking!}none of the shop's wheels tracks]"
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        (
-            "",
-            (
-                "{in_column}  [{refusal}][{off_teeth?}{tracks?}tracks][{off_teeth?}{tracks!}no][, "
-                "{off_teeth:.2f} of a tooth off; suits {below_diameter_mm}][{below_teeth!=above_teeth} or "
-                "{above_diameter_mm}, {below_teeth} or {above_teeth} teeth]"
-            ),
-            "wheels",
-        ),
-    )
+    _made: ClassVar[Mapping[str, type | str]] = {"wheels": WheelOnDiameter}
     SHORT: ClassVar[tuple[str, ...]] = ("*",)
 
 
@@ -269,34 +234,11 @@ class KnurlSetup(Answered):
     assumed: tuple[str, ...]
     """What was not said and therefore taken."""
 
-    _nested: ClassVar[Mapping[str, type]] = {"dial": DialReading}
-
-    _within: ClassVar[Mapping[str, str]] = {
+    _made: ClassVar[Mapping[str, type | str]] = {
+        "dial": DialReading,
         "blank": "halfnut.knurls.figures:KnurlBlank",
         "cut": "halfnut.cutting.figures:Cut",
     }
-    ANSWER: ClassVar[str] = "{said}"
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("infeed", "{infeed_said}"),
-        ("feed", "{feed_mm_rev}"),
-        ("over", "{blank.finished_diameter_mm} over the points"),
-        (
-            "force",
-            (
-                "about {force_n} a wheel, within a factor of two or three; "
-                "[{side_force_n>0}{side_force_n}][{side_force_n!}balanced][{side_force_n=0}balanced] across"
-                " the work[, deflects it {bend_mm}]"
-            ),
-        ),
-        ("wall", "{wall_mm}, at least {least_wall_mm}"),
-        (
-            "press fit",
-            ("interference {interference_min_mm..interference_max_mm}, buries {100*bite_share:.0f} % of the teeth"),
-        ),
-        ("#", "steps"),
-        ("never", "{said/no_knurl}"),
-        ("assumed", "{assumed}"),
-    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "infeed",
         "over",

@@ -70,24 +70,6 @@ class Alloy(Answered):
     """What its row leaves out that forces and deflections of the work need."""
     index: int
     """Place in the table of alloys."""
-    ANSWER: ClassVar[str] = "{title}: {group_names.first}, ISO 513 group {iso513} ({id})"
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("fluid", "{fluids}"),
-        ("*strength", "strengths"),
-        ("", "hardness                      {hardness_hb:g} HB"),
-        ("", "density                       {density_kg_m3:g} kg/m3"),
-        ("", "Young's modulus               {youngs_modulus_gpa:g} GPa"),
-        ("", "yield strength                {yield_mpa:g} MPa"),
-        ("", "tensile strength              {tensile_mpa:g} MPa"),
-        ("", "specific cutting force kc1.1  {kc11_n_mm2:g} N/mm2"),
-        ("", "its exponent mc               {mc:g}"),
-        ("", "unit power                    {unit_power_hp_in3_min:g} hp/(in3/min)"),
-        ("", "unit power, upper end         {unit_power_high_hp_in3_min:g} hp/(in3/min)"),
-        ("", "thermal expansion             {expansion_um_m_k:g} um/(m K)"),
-        ("", "thermal conductivity          {conductivity_w_m_k:g} W/(m K)"),
-        ("", "specific heat                 {specific_heat_j_kg_k:g} J/(kg K)"),
-        ("note", "{note}"),
-    )
     SHORT: ClassVar[tuple[str, ...]] = ("*",)
 
 
@@ -125,15 +107,6 @@ class CoatingFigures(Answered):
     """Greatest change of it. In um."""
     note: str
     """What else is to be said."""
-    ANSWER: ClassVar[str] = (
-        "{name}: {build_up_min_um..build_up_max_um:film} a surface ({build_up_min_um..build_up_max_um:film other})"
-    )
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("film", "{film_min_um..film_max_um:film}"),
-        ("diameter", "{diameter_min_um..diameter_max_um:film}; a hole shrinks by as much"),
-        ("pitch", "{pitch_change_min_um..pitch_change_max_um:film} on a 60 degree thread"),
-        ("note", "{note}"),
-    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "diameter",
         "pitch",

@@ -6,7 +6,7 @@ import re
 from typing import TYPE_CHECKING, NamedTuple
 
 from halfnut._core import NotTabulatedError
-from halfnut.core.record import Caution, filled
+from halfnut.core.record import Caution
 from halfnut.core.words import words
 from halfnut.sheet.telling import Told, at_operations, gives_way, of_the_whole, sentence, told
 
@@ -81,7 +81,7 @@ def _tool(found: Answer) -> str:
 
 def _holding(found: Answer) -> list[str]:
     held = gives_way(found)
-    return [] if held is None else [*held.ways, *(filled(held, each, held.unit) or "" for each in _HELD)]
+    return [] if held is None else [*held.ways, *(held.filled(each) or "" for each in _HELD)]
 
 
 def sources_of(plan: Plan) -> list[tuple[str, list[tuple[str, str]]]]:

@@ -8,8 +8,7 @@ from urllib.parse import quote
 import jinja2
 from markupsafe import Markup
 
-from halfnut._core import spell, spell_number
-from halfnut.core.record import filled
+from halfnut._core import spell, spell_number, spell_span
 from halfnut.core.text import shown
 from halfnut.core.words import by_rank, words
 from halfnut.drawing.gears import train_svg
@@ -17,7 +16,7 @@ from halfnut.drawing.threads import profile_svg
 from halfnut.planning.job import KINDS, adjuster_file
 from halfnut.sheet import figures
 from halfnut.sheet.card import firm, ticks, unparted
-from halfnut.sheet.telling import counted, gives_way, sentence, title_of, told, worded
+from halfnut.sheet.telling import counted, filled, gives_way, sentence, title_of, told, worded
 
 __all__ = ["environment", "said"]
 
@@ -43,7 +42,7 @@ def environment() -> jinja2.Environment:
         finalize=_written,
     )
     out.globals.update(words=words, filled=filled, worded=worded, kinds=KINDS, gives_way=gives_way, ticks=ticks)
-    out.globals.update(adjuster_file=adjuster_file, profile_svg=profile_svg, train_svg=train_svg)
+    out.globals.update(spell_span=spell_span, adjuster_file=adjuster_file, profile_svg=profile_svg, train_svg=train_svg)
     out.filters.update(firm=firm, number=_number, spelled=spell, quoted=quote, counted=counted, sentence=sentence)
     out.filters.update(title_of=title_of, by_rank=by_rank, told=told, size=figures.size, by_rule=figures.length)
     out.filters.update(limits=figures.limits, unparted=unparted)

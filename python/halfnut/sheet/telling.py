@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from typing import TYPE_CHECKING, NamedTuple
 
-from halfnut.core.record import Caution, Rank, filled
+from halfnut import _core
+from halfnut.core.catalogue import active
+from halfnut.core.questions import Answered
+from halfnut.core.record import Caution, Rank
 from halfnut.core.words import by_rank, of_the_piece
 from halfnut.sheet import figures
 
@@ -57,22 +60,18 @@ def told(item: Caution, also: Sequence[int] = ()) -> Told:
     return Told(item.rank, item.label, f"{sentence(item.text)}.{where}")
 
 
-class _Keys:
-    """Keys of an operation as words; `more` are others."""
-
-    def __init__(self, step: Step, unit: str, bare: bool, more: Mapping[str, str | None]):
-        self._step, self._unit, self._bare, self._more = step, unit, bare, more
-
-    def __getattr__(self, key: str) -> str | None:
-        size = self._step.size(key)
-        if size is None:
-            return self._more.get(key) or self._step.text(key) or None
-        return figures.length(size.base, self._unit) + ("" if self._bare else f" {self._unit}")
+def filled(of: object, template: str, unit: str) -> str | None:
+    """A template with the figures of an answer, or of a value of plain ones; None where it lacks one."""
+    return of.filled(template, unit) if isinstance(of, Answered) else _core.filled(template, vars(of), unit, active())
 
 
 def worded(step: Step, template: str, unit: str, *, bare: bool = False, **more: str | None) -> str:
-    """A template of a kind of operation with its keys; `bare` leaves the unit out, as a card does."""
-    return filled(_Keys(step, unit, bare, more), template, unit) or ""
+    """A template of a kind of operation with its keys and `more`; `bare` leaves the unit out, as a card does."""
+    keys = {key: more.get(key) or step.text(key) or None for key in (*step, *more)}
+    for key in step:
+        if (size := step.size(key)) is not None:
+            keys[key] = figures.length(size.base, unit) + ("" if bare else f" {unit}")
+    return _core.filled(template, keys, unit, active()) or ""
 
 
 def of_the_whole(part: PlannedPart) -> list[Caution]:

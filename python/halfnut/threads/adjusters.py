@@ -18,9 +18,6 @@ __all__ = ["Adjuster"]
 class Adjuster(AdjusterFigures):
     """An adjuster or turnbuckle. Lengths in mm, loads in N."""
 
-    def __getstate__(self) -> dict[str, Any]:
-        return super().__getstate__() | {name: value for name, value in self.__dict__.items() if name == "_held"}
-
     @property
     def ends(self) -> tuple[AdjusterEnd, ...]:
         """The one threaded end, or both."""
@@ -47,10 +44,10 @@ class Adjuster(AdjusterFigures):
             A column a figure, the weakest elements by name, and ``status``.
         """
         values = np.asarray(turns, dtype=np.float64).ravel()
-        rows = [_core.adjuster_at(self.__dict__["_held"], each) for each in values.tolist()]
+        rows = [_core.adjuster_at(self._held, each) for each in values.tolist()]
         if on_error == "raise":
             raise_first([why if status else "" for _, status, why in rows], "elements")
-        names = _core.adjuster_at(self.__dict__["_held"], 0.0)[0]
+        names = _core.adjuster_at(self._held, 0.0)[0]
         out: dict[str, NDArray[Any]] = {name: np.array([figures[name] for figures, *_ in rows]) for name in names}
         return out | {"status": np.array([status for _, status, _ in rows], dtype=np.uint8)}
 

@@ -212,11 +212,10 @@ class ThreadLimitsFigures(Answered):
     other: ThreadLimits | None
     """Limits of the internal part, where a designation means both."""
 
-    _nested: ClassVar[Mapping[str, type]] = {"gauges": ThreadGauges}
-
-    _within: ClassVar[Mapping[str, str]] = {"other": "halfnut.threads.standard:ThreadLimits"}
-    ANSWER: ClassVar[str] = "[{way?}before coating ]{title}: {sizes_said}"
-    FIRST: ClassVar[str] = "[{way?}before coating ]{title}: {sizes_said}[{minor_for_reference?} (minor for reference)]"
+    _made: ClassVar[Mapping[str, type | str]] = {
+        "gauges": ThreadGauges,
+        "other": "halfnut.threads.standard:ThreadLimits",
+    }
 
 
 @made(frozen=True)
@@ -287,38 +286,6 @@ class OverWires(Answered):
     """By how much the plain formula is off. In mm."""
     left_mm: float = field(repr=False, compare=False)
     """What is left unknown of the pitch diameter. In mm."""
-    ANSWER: ClassVar[str] = (
-        "[{before_coating?}before coating ]{thread}: {over_min_mm..over_max_mm:fine} "
-        "[{side=external}over][{side=internal}across] {wire_mm:fine} {wires}"
-    )
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        (
-            "",
-            (
-                "{over_min_mm..over_max_mm:fine other} [{side=external}over][{side=internal}across] "
-                "{wire_mm:fine other} {wires}"
-            ),
-        ),
-        ("coated", "{coated_min_mm..coated_max_mm:fine} over the same {wires}"),
-        ("pitch", "{pitch_min_mm..pitch_max_mm:length}"),
-        (
-            "best",
-            (
-                "{best_wire_mm:fine both}[{wire_choice=best}, taken][{wire_choice!=best}; taken: "
-                "{wire_choice}]; usable {smallest_wire_mm..largest_wire_mm:fine}"
-            ),
-        ),
-        ("plain", "{over_min_plain_mm..over_max_plain_mm:fine}, off by {plain_off_mm:fine}"),
-        ("standard", "{over_min_lead_mm..over_max_lead_mm:fine}, lead angle by formula"),
-        ("offset", "{skew_add_mm!=0}{skew_add_mm:fine} more where the balls stand half a pitch apart"),
-        (
-            "or",
-            ("{micrometer_min_mm..micrometer_max_mm:length} by thread micrometer, set on a plug gauge of this pitch"),
-        ),
-        ("accuracy", ("{wires} known to {wire_known_to_mm:fine}, which leaves {left_mm:fine} on the pitch diameter")),
-        ("force", "{measuring_force_n}"),
-        ("angle", "lead {lead_angle_deg}"),
-    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "coated",
         "pitch",
@@ -347,19 +314,6 @@ class ShopPlug(Answered):
     """Reading of the not-go end over wires. In mm."""
     wire_mm: float
     """Wire to measure with. In mm."""
-    ANSWER: ClassVar[str] = (
-        "plug for {thread}: go end {go_pitch_mm:length} pitch, {go_major_mm:length} major, "
-        "{go_over_wires_mm:fine} over {wire_mm:fine} wires"
-    )
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        (
-            "not-go",
-            (
-                "{not_go_pitch_mm:length} pitch, {not_go_major_mm:length} major, "
-                "{not_go_over_wires_mm:fine} over the same wires; three turns are enough"
-            ),
-        ),
-    )
     SHORT: ClassVar[tuple[str, ...]] = ("not-go",)
 
 
@@ -438,26 +392,14 @@ class Verdict(Answered):
     diameters_said: tuple[tuple[str, str], ...] = field(repr=False, compare=False)
     """Each diameter, and what is left on either dial."""
 
-    _nested: ClassVar[Mapping[str, type]] = {"major": Judged, "pitch": Judged, "minor": Judged, "classes": ClassTried}
+    _made: ClassVar[Mapping[str, type | str]] = {
+        "major": Judged,
+        "pitch": Judged,
+        "minor": Judged,
+        "classes": ClassTried,
+    }
 
     _paired: ClassVar[frozenset[str] | set[str]] = {"diameters_said"}
-    ANSWER: ClassVar[str] = (
-        "{thread}: [{place=within}within its limits][{place=metal left}not yet: {worst} diameter "
-        "has {worst_left_mm} to come off][{place=overcut}overcut: {worst} diameter is "
-        "{worst_past_mm} past its limit]"
-    )
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("*", "diameters_said"),
-        (
-            "gauges",
-            (
-                "{functional_pitch_mm!=pitch.measured_mm}as {functional_pitch_mm} pitch, for its errors of "
-                "lead and angle"
-            ),
-        ),
-        ("read", "{over_wires_mm} over {wire_mm}"),
-        ("meets", "[{classes_met}][{classes_met!}no class]"),
-    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "pitch",
         "meets",
@@ -538,31 +480,6 @@ class TappingHoleFigures(Answered):
     """The drill with its size in both units."""
     nearest_said: str | None = field(repr=False, compare=False)
     """The drills on either side, with what each would leave."""
-    ANSWER: ClassVar[str] = (
-        "{thread}: drill [{hand_turns?}{drill} straight, or {ream_drill} and ream "
-        "1:16][{basic_percent?}{drill_said}: {percent:.0f} % of thread][{basic_percent?}{tap=form} "
-        "formed][{basic_percent!}{hand_turns!}{in_limits?}{drill}: {percent:.0f} % of the form's "
-        "height][{basic_percent!}{hand_turns!}{in_limits!}{drill}, then bore or ream to "
-        "{wanted_mm:both}]"
-    )
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("reamed", "{hole_at_face_mm:both} at the mouth, {hole_at_end_mm:both} at the end"),
-        ("tap", "until the plug gauge, or the fitting, goes in {hand_turns:.1f} turns by hand"),
-        ("wanted", "{wanted_mm:both}, {wanted_percent:.0f} %"),
-        ("nearest", "{nearest_said}"),
-        ("limits", "{hole_min_mm..hole_max_mm:both}: [{beside_limits}][{beside_limits!}within]"),
-        ("minor", "{tap=form}about {minor_mm} once formed, limits {minor_min_mm..minor_max_mm}"),
-        ("hole", "{oversize_mm!=0}{hole_mm:both}, with {oversize_mm} of oversize"),
-        ("oversize", "{oversize_mm=0}a drill this size usually cuts {usual_oversize_mm} over: measure"),
-        (
-            "strength",
-            (
-                "{100*strength_ratio:.0f} % of the screw thread's shear area in the smallest hole; "
-                "{basic_percent:.0f} % of the basic height"
-            ),
-        ),
-        ("load", "{said/load}"),
-    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "limits",
         "nearest",
@@ -607,16 +524,6 @@ class BlindHole(Answered):
     """Depth that the tap's end goes to. In mm."""
     full_threads: float
     """How many full threads there are."""
-    ANSWER: ClassVar[str] = (
-        "{thread}: drill {drill}, {drill_depth_mm:both} deep at full diameter for {full_thread_mm:both} of full thread"
-    )
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("full", "{full_threads:.1f} threads"),
-        ("chamfer", "{chamfer_min_mm..chamfer_max_mm}: {lead} tap, {threads_min:g} to {threads_max:g} threads"),
-        ("chips", "{chip_room_mm} of room under the tap"),
-        ("tap", "to {tap_depth_mm:both} at its end"),
-        ("point", "{point_mm} more: {total_depth_mm:both} to the tip"),
-    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "full",
         "tap",
@@ -642,11 +549,6 @@ class ClearanceHole(Answered):
     """Drill that makes it."""
     clearance_mm: float
     """Hole less the screw. In mm."""
-    ANSWER: ClassVar[str] = "{size}: {fit} clearance hole {hole_mm:both}, drill {drill}"
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("play", "{clearance_mm:both} over the screw"),
-        ("by", "{standard}"),
-    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "play",
         "by",
@@ -677,16 +579,6 @@ class ScrewSeat(Answered):
     """Angle of the countersink; none of a counterbore. In deg."""
     recess_mm: float
     """How far the head lies below the surface. In mm."""
-    ANSWER: ClassVar[str] = (
-        "{size} {head} head: [{angle_deg!}counterbore][countersink {angle_deg:g} deg to] "
-        "{seat_diameter_mm:both}, {depth_mm:both} deep"
-    )
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("hole", "{hole_mm:both}"),
-        ("head", "{head_diameter_mm:both}[{angle_deg?} to its sharp corner][, {head_height_mm} high]"),
-        ("recess", "{recess_mm>0}{recess_mm} below the surface"),
-        ("depth", "{angle_deg?}of the cone from the surface to the hole"),
-    )
     SHORT: ClassVar[tuple[str, ...]] = ("hole",)
 
 
@@ -738,24 +630,6 @@ class TaperPipe(Answered):
     """Fewest turns of hand engagement."""
     most_turns: float = field(repr=False, compare=False)
     """Most turns of hand engagement."""
-    ANSWER: ClassVar[str] = (
-        "{thread}: {hand_turns:.2f} turns by hand, {fewest_turns:.1f} to {most_turns:.1f}; gauge "
-        "plane {hand_engagement_mm} from the end"
-    )
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("pitch", "{pitch_small_end_mm:both} at the end, {pitch_gauge_plane_mm:both} at the plane"),
-        ("thread", "{effective_length_mm:both} effective, {pitch_effective_mm:both} there"),
-        ("overall", "{overall_length_mm:both} with the vanishing threads"),
-        ("height", "{thread_height_mm:both}"),
-        ("hole", "drill at most {hole_at_end_mm:both}, ream to {hole_at_face_mm:both} at the mouth"),
-        (
-            "set",
-            (
-                "compound or attachment at {compound_setting_deg:.4f} deg; attachment "
-                "{12*taper_on_diameter:g} in per foot; tool square to the axis, not to the taper"
-            ),
-        ),
-    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "hole",
         "set",
@@ -770,7 +644,6 @@ class DrillSet(Answered):
     """Their names."""
     diameters_mm: tuple[float, ...]
     """Their diameters. In mm."""
-    ANSWER: ClassVar[str] = "{names.count} drills, {names.first} to {names.last}"
 
 
 @made(frozen=True)
@@ -863,49 +736,11 @@ class ThreadFit(Answered):
     """That of the internal part."""
     coats_said: tuple[str, ...] = field(repr=False, compare=False)
     """What coatings add, each part in words."""
-    ANSWER: ClassVar[str] = (
-        "{external} in {internal}: [{verdict=free}screws together, "
-        "{deciding_min_mm..deciding_max_mm} of clearance at the "
-        "{deciding}][{verdict=free}{deciding_max_mm!}screws together, {deciding_min_mm} or more of "
-        "clearance at the {deciding}][{verdict=may bind}{rarely!}may bind: ][{verdict=may "
-        "bind}{rarely?}screws together, save the rarest pairs: ][{verdict=may bind}up to "
-        "{-1*deciding_min_mm} of interference at the {deciding}][{verdict=may bind}{rarely?}, "
-        "chance {chance_said}][{verdict=interferes}does not go together: {-1*deciding_min_mm} of "
-        "interference at the {deciding} at worst, some always][{deciding=hand}one is right-hand, "
-        "the other left-hand: they do not go together][{deciding=thread angle}not one thread: the "
-        "thread angles differ][{verdict=mismatch}{deciding!=hand}{deciding!=thread "
-        "angle}{turns_to_bind!}not one thread: the starts "
-        "differ][{verdict=mismatch}{turns_to_bind=0}not one thread: the leads differ, and it does "
-        "not start][{verdict=mismatch}{turns_to_bind>0}not one thread: the leads differ by "
-        "{lead_mismatch_mm} a turn, bound after {turns_to_bind:.1f} turns at most]"
-    )
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("bare", "external {external_over}, internal {internal_over} {unit}, pitch diameters"),
-        ("*coated", "coats_said"),
-        ("clearance", "{pitch_clearance_min_mm..pitch_clearance_max_mm:both} at the pitch diameter"),
-        ("", "{major_clearance_min_mm..major_clearance_max_mm:both} at the major diameter"),
-        ("", "{major_clearance_max_mm!}{major_clearance_min_mm:both} or more at the major diameter"),
-        ("", "{minor_clearance_min_mm..minor_clearance_max_mm:both} at the minor diameter"),
-        ("", "{minor_clearance_max_mm!}{minor_clearance_min_mm:both} or more at the minor diameter"),
-        ("radial", "{radial_play_min_mm..radial_play_max_mm:both} side to side"),
-        ("axial", "{axial_play_min_mm..axial_play_max_mm:both} end play"),
-        ("tilt", ("up to {tilt_max_deg:.2f} deg either way over {engagement_mm}[{engagement_assumed?} (assumed)]")),
-        (
-            "likely",
-            (
-                "{verdict!=mismatch}{likely_min_mm..likely_max_mm} at the pitch diameter; chance of "
-                "interference {chance_said}"
-            ),
-        ),
-        ("*or", "remedies"),
-        ("load", "{said/load}"),
-    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "axial",
         "tilt",
         "or",
     )
-    LAST: ClassVar[str] = "{said/load}"
     IN_BOTH: ClassVar[bool] = True
 
 
@@ -946,32 +781,7 @@ class Suited(Answered):
     limits_said: str = field(repr=False, compare=False)
     """The pitch diameter to cut, in both units."""
 
-    _within: ClassVar[Mapping[str, str]] = {"plug": "halfnut.threads.figures:ShopPlug"}
-    ANSWER: ClassVar[str] = "{thread}: cut the pitch diameter to {limits_said}"
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("read", "{over_min_mm..over_max_mm:fine} over {wire_mm:fine} wires"),
-        (
-            "plug",
-            (
-                "go end {plug.go_pitch_mm:length} pitch, {plug.go_major_mm:length} major, "
-                "{plug.go_over_wires_mm:fine} over {plug.wire_mm:fine} wires"
-            ),
-        ),
-        ("=", "plug"),
-        ("left", "{left_most_mm<0}nothing: it is {-1*left_most_mm} past the size"),
-        ("left", ("{left_most_mm>=0}{left_least_mm<=0}nothing has to come off; {left_most_mm} on a diameter dial may")),
-        (
-            "left",
-            (
-                "{left_least_mm>0}{left_least_mm..left_most_mm} to come off on a diameter dial, "
-                "{left_least_mm..left_most_mm/2} on a radius dial"
-            ),
-        ),
-        (
-            "suits",
-            ("{measured_pitch_mm} measured, with a clearance of {clearance_min_mm..clearance_max_mm} once coated"),
-        ),
-    )
+    _made: ClassVar[Mapping[str, type | str]] = {"plug": "halfnut.threads.figures:ShopPlug"}
     SHORT: ClassVar[tuple[str, ...]] = (
         "read",
         "plug",
@@ -1011,19 +821,6 @@ class MinimumStrength(Answered):
     """No thickness was given: the least of the form's rows is taken."""
     note: str
     """What else the row says."""
-    ANSWER: ClassVar[str] = "{alloy} {form}, at least: tensile {tensile_mpa}, yield [{yield_mpa}][{yield_mpa!}not set]"
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("shear", "{shear_mpa}"),
-        ("bearing", "{bearing_mpa}"),
-        ("temper", "{temper}"),
-        ("serves", "{over_mm!=0}over {over_mm:both}[{up_to_mm!=0} up to {up_to_mm:both}]"),
-        ("serves", "{over_mm=0}{up_to_mm!=0}up to {up_to_mm:both}"),
-        ("serves", "{over_mm!}{up_to_mm!=0}up to {up_to_mm:both}"),
-        ("grain", "{grain}"),
-        ("grain", "{grain!}{least_of_grain?}the least of along and across"),
-        ("note", "{note}"),
-        ("*rests on", "cited"),
-    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "shear",
         "bearing",
@@ -1060,13 +857,7 @@ class Galling(Answered):
     note: str
     """What else the row says."""
 
-    _nested: ClassVar[Mapping[str, type]] = {"friction": LubricantFriction}
-    ANSWER: ClassVar[str] = "{alloy} in {other}: galling [{severity=unknown}not known][{severity!=unknown}{severity}]"
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("*advice", "advice"),
-        ("friction", "{low:.2f} to {high:.2f} {lubricant}", "friction"),
-        ("note", "{note}"),
-    )
+    _made: ClassVar[Mapping[str, type | str]] = {"friction": LubricantFriction}
     SHORT: ClassVar[tuple[str, ...]] = (
         "advice",
         "friction",
@@ -1203,90 +994,6 @@ class ThreadStrength(Answered):
     """How badly the two metals gall."""
     advice: tuple[str, ...]
     """What is done about galling."""
-    ANSWER: ClassVar[str] = "{external} in {internal}: bears {bears_n}; first to break: {weakest} at {weakest_n}"
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("allow", "{allowable_n}, factor of safety {factor_of_safety:g}"),
-        ("allow", "{allowable_n!}not answered: no factor of safety is given"),
-        (
-            "load",
-            (
-                "{load_n}[: factor {factor_reached:.2f}][{by_form?}{factor_reached?}, {flank_pressure_mpa} "
-                "on the flanks][{by_form?}{factor_reached!}: {flank_pressure_mpa} on the flanks]"
-            ),
-        ),
-        (
-            "engaged",
-            (
-                "{full_form_engagement_mm:both} full form[{overlap_mm!=full_form_engagement_mm} of "
-                "{overlap_mm} overlap], {engaged_turns:.1f} turns"
-            ),
-        ),
-        (
-            "engage",
-            (
-                "{engagement_required_mm:both} for a section to break before a thread strips; "
-                "{engagement_handbook_mm} by the handbook's rule, solid parts"
-            ),
-        ),
-        ("practice", "{engagement_practice_mm:both}, {practice_diameters:.2g} diameters"),
-        (
-            "for load",
-            (
-                "{engagement_for_load_mm:both} full form[ with factor "
-                "{factor_of_safety:g}][{engagement_for_load_mm<three_turns_mm}; never under three turns, "
-                "{three_turns_mm}]"
-            ),
-        ),
-        (
-            "external",
-            (
-                "section breaks {external_tension_n}, [yields {external_yield_n}][{external_yield_n!}yield "
-                "not known], thread strips {external_stripping_n}"
-            ),
-        ),
-        (
-            "internal",
-            (
-                "[section breaks {internal_tension_n}, ][{internal_tension_n?}yields {internal_yield_n}, "
-                "][{internal_tension_n?}{internal_yield_n!}yield not known, ]thread strips "
-                "{internal_stripping_n}"
-            ),
-        ),
-        (
-            "factors",
-            (
-                "dilation {dilation_factor:.3f}, bending {external_bending_factor:.3f} external, "
-                "{internal_bending_factor:.3f} internal[{by_form?}, bounds from 60 degree threads]"
-            ),
-        ),
-        ("wall", "{external_wall_mm:both} left under the external thread"),
-        (
-            "made of",
-            ("external {external_material}: tensile {external_tensile_mpa}, shear {external_shear_strength_mpa}"),
-        ),
-        ("wall", "{internal_wall_mm:both} left over the internal thread"),
-        (
-            "made of",
-            ("internal {internal_material}: tensile {internal_tensile_mpa}, shear {internal_shear_strength_mpa}"),
-        ),
-        ("hoop", "{internal_hoop_mpa} in the internal wall under the load"),
-        (
-            "raise",
-            (
-                "{raising_torque_min_nm..raising_torque_max_nm} in the screw, friction {friction_low:g} to "
-                "{friction_high:g}"
-            ),
-        ),
-        (
-            "holds",
-            (
-                "{friction_low?}[{holding_friction<=friction_low}holds][{holding_friction>friction_low}does"
-                " not hold for certain]: it needs a friction of {holding_friction:.3f}; shaking lowers it"
-            ),
-        ),
-        ("galling", "{galling}"),
-        ("*advice", "advice"),
-    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "allow",
         "engage",
@@ -1348,30 +1055,6 @@ class Tightening(Answered):
     """Greatest friction under the nut or head."""
     bearing_diameter_mm: float
     """Mean diameter of the seat. In mm."""
-    ANSWER: ClassVar[str] = (
-        "{thread}: {torque_min_nm..torque_max_nm} [{asked=preload}for a preload of "
-        "{preload_min_n}][{asked!=preload}brings a preload of {preload_min_n} to {preload_max_n}]"
-    )
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        (
-            "friction",
-            (
-                "thread {thread_friction_low:.2f} to {thread_friction_high:.2f}, seat "
-                "{bearing_friction_low:.2f} to {bearing_friction_high:.2f}, {lubricant}"
-            ),
-        ),
-        ("seat", "mean diameter {bearing_diameter_mm:both}"),
-        ("prevails", "{prevailing_nm!=0}{prevailing_nm}, included"),
-        ("loosens", "{loosen_min_nm..loosen_max_nm}"),
-        (
-            "K",
-            (
-                "{nut_factor_min:.3f} to {nut_factor_max:.3f}; [by practice {practice_nut_factor:g}, "
-                "{practice_torque_nm}][{practice_nut_factor!}none published for these flanks]"
-            ),
-        ),
-        ("stress", "{stress_max_mpa} while tightening at most[, {yield_share:.0f} % of yield]"),
-    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "friction",
         "stress",
@@ -1554,25 +1237,12 @@ class AdjusterEnd(Answered):
     hole: TappingHole
     """The drill before tapping the internal thread."""
 
-    _within: ClassVar[Mapping[str, str]] = {
+    _made: ClassVar[Mapping[str, type | str]] = {
         "external_cut": "halfnut.threads.standard:ThreadLimits",
         "internal_cut": "halfnut.threads.standard:ThreadLimits",
         "wires": "halfnut.threads.figures:OverWires",
         "hole": "halfnut.threads.holes:TappingHole",
     }
-    ANSWER: ClassVar[str] = "{external} in {internal}: {engagement_least_mm} of full form or more"
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        (
-            "engage",
-            (
-                "{engagement_least_mm} of full form or more: {engagement_for_load_mm} by strength, "
-                "{engagement_rule_mm} by rule, {engagement_full_strength_mm} for a section to break first"
-            ),
-        ),
-        ("groove", "{groove_mm} from the end: past the {groove_under} it is out too far"),
-        ("lock nut", "{torque_nm} holds at least {preload_least_n}, at most {preload_max_n}"),
-        ("", "thickness {nut_least_mm} or more by strength, {nut_rule_mm} by rule"),
-    )
 
 
 @made(frozen=True)
@@ -1615,9 +1285,6 @@ class AdjusterState(Answered):
     """What gives way under the pull."""
     push_element: str
     """What gives way under the push."""
-    ANSWER: ClassVar[str] = (
-        "{length_mm}: pull {pull_n} ({pull_element}), push {push_n} ({push_element}), before the factor"
-    )
 
 
 @made(frozen=True)
@@ -1697,35 +1364,13 @@ class AdjusterFigures(Answered):
     longest: AdjusterState
     """At the longest safe length."""
 
-    _within: ClassVar[Mapping[str, str]] = {
+    _made: ClassVar[Mapping[str, type | str]] = {
         "first": "halfnut.threads.figures:AdjusterEnd",
         "second": "halfnut.threads.figures:AdjusterEnd",
         "shortest": "halfnut.threads.figures:AdjusterState",
         "half": "halfnut.threads.figures:AdjusterState",
         "longest": "halfnut.threads.figures:AdjusterState",
     }
-    ANSWER: ClassVar[str] = (
-        "{first.external}: wind {shortest_mm..longest_mm}, {turns:.2f} turns of "
-        "{travel_per_turn_mm}; factor of safety {factor_of_safety:g}"
-    )
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        ("travel", "{travel_per_flat_mm:both} a flat of {flats:g}; {form}"),
-        ("longest", "{longest_strength_mm} by strength, {longest_rule_mm} by rule: the lesser holds"),
-        ("=", "first", "[{second?}first end, ]"),
-        ("=", "second", "second end, "),
-        (
-            "play",
-            (
-                "nuts slack: {longest.axial_play_min_mm..longest.axial_play_max_mm}, up to "
-                "{longest.tilt_max_deg:.2f} deg; tight: none under preload"
-            ),
-        ),
-        ("shortest", "{shortest}"),
-        ("half", "{half}"),
-        ("longest", "{longest}"),
-        ("warmth", "grows {growth_um_k}"),
-        ("rests on", "{kinds}"),
-    )
     SHORT: ClassVar[tuple[str, ...]] = (
         "travel",
         "play",
@@ -1744,7 +1389,6 @@ class ThreadsNear(Answered):
     """Largest difference. In mm."""
     threads: tuple[str, ...]
     """Standard threads, preferred ones first, taper ones last."""
-    ANSWER: ClassVar[str] = "[{threads}][{threads!}no standard thread within {within_mm} of {diameter_mm}]"
 
 
 @made(frozen=True)
@@ -1777,13 +1421,8 @@ class ThreadMatch(Part):
     """What that takes from the clearance at the pitch diameter. In mm."""
     like_the_first: bool
     """These measurements do not tell it from the nearest thread."""
-    ANSWER: ClassVar[str] = (
-        "{title}: diameter [{outside_mm=0}inside its limits][{outside_mm!=0}{outside_mm} outside "
-        "its limits], pitch [{unit=mm}{pitch_difference_mm:+.4f} "
-        "mm][{unit=in}{pitch_difference_mm/25.4:+.5f} in], {mismatch_mm} over the engagement, "
-        "flanks {flank_angle_deg:g} deg[{flank_difference_deg!=0} ({flank_difference_deg:+.2g} deg "
-        "measured)]"
-    )
+    said: str = field(repr=False, compare=False)
+    """It in one line."""
 
 
 @made(frozen=True)
@@ -1821,25 +1460,7 @@ class Identification(Answered):
     matches: tuple[ThreadMatch, ...]
     """Nearest threads, the nearest first."""
 
-    _nested: ClassVar[Mapping[str, type]] = {"matches": ThreadMatch}
-    ANSWER: ClassVar[str] = (
-        "[{verdict=standard}{matches.first}][{verdict=near}{matches.first.title}, though not to its"
-        " usual class][{verdict=none}no standard thread is close to {diameter_mm:both}, "
-        "][{verdict=none}{unit=mm}{pitch_mm:.4f} mm][{verdict=none}{unit=in}{tpi:.4g} tpi]"
-    )
-    ROWS: ClassVar[tuple[tuple[str, ...], ...]] = (
-        (
-            "measured",
-            (
-                "[{side=external}major][{side=internal}minor] diameter {diameter_mm:both}, pitch "
-                "[{unit=mm}{pitch_mm:.4f} mm ({tpi:.4g} tpi)][{unit=in}{tpi:.4g} tpi ({pitch_mm:.4f} mm)][,"
-                " flanks {flank_angle_deg:g} deg]; engagement {engagement_mm}"
-            ),
-        ),
-        ("nearest", "{verdict=none}{matches.first}"),
-        ("is", "{verdict=near}{matches.first}"),
-        ("[{like_the_first?}like][{like_the_first!}or]", "{}", "matches+"),
-    )
+    _made: ClassVar[Mapping[str, type | str]] = {"matches": ThreadMatch}
     SHORT: ClassVar[tuple[str, ...]] = (
         "is",
         "nearest",

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import itertools
 from dataclasses import fields
-from typing import TYPE_CHECKING, Any, Literal, TypeAlias
+from typing import Any, Literal, TypeAlias
 
 from halfnut import _core
 from halfnut._core import Length, Thread
@@ -19,9 +19,6 @@ from halfnut.core.given import FeedLike, LengthLike
 from halfnut.core.questions import ask
 from halfnut.core.words import caution_lines, words
 from halfnut.threads.figures import ThreadGauges, ThreadLimitsFigures
-
-if TYPE_CHECKING:
-    from typing_extensions import Self
 
 __all__ = ["PartLike", "Side", "Thread", "ThreadLimits", "mate", "thread", "thread_series"]
 
@@ -99,20 +96,13 @@ class ThreadLimits(ThreadLimitsFigures):
     no limit is set. Immutable; prints itself, the limits in its first line.
     """
 
-    @classmethod
-    def of(cls, answer: _core.Answer | dict[str, Any]) -> Self:
-        """The limits of the core's answer; those of the internal part within it have no others."""
-        return super().of({"other": None, **answer} if isinstance(answer, dict) else answer)
-
-    def __getstate__(self) -> dict[str, Any]:
-        return super().__getstate__() | {name: value for name, value in self.__dict__.items() if name == "_held"}
-
     @property
     def given(self) -> _core.Answer:
         """What a question takes of it."""
-        held: _core.Answer | None = self.__dict__.get("_held")
+        if self._held.is_whole:
+            return self._held
         engagement = None if self.engagement_mm is None else Length(self.engagement_mm, "mm")
-        return held or ask("limits", (self.thread, self.side, engagement, self.rule))
+        return ask("limits", (self.thread, self.side, engagement, self.rule))
 
     def to_dict(self) -> dict[str, Any]:
         """The limits as a flat dictionary: the standard's own unit without a suffix, then mm and inches.
@@ -131,7 +121,7 @@ class ThreadLimits(ThreadLimitsFigures):
     def as_declared(self) -> dict[str, Any]:
         """The figures as the core declares them; limits within another answer have no others."""
         figures = super().as_declared()
-        if "_held" not in self.__dict__:
+        if not self._held.is_whole:
             del figures["other"]
         return figures
 

@@ -15,11 +15,10 @@ import halfnut as hn
 from halfnut import _core, batch, cli
 from halfnut.cli import asking
 from halfnut.cli.output import json_text
-from halfnut.core import record, schemas
+from halfnut.core import schemas
 from halfnut.core.catalogue import active
-from halfnut.core.questions import Answered, ask, declared
+from halfnut.core.questions import ask, declared
 from halfnut.core.schemas import answer
-from halfnut.core.words import words
 
 _spec = importlib.util.spec_from_file_location("stubs", Path(__file__).parents[2] / "stubs/questions.py")
 stubs = importlib.util.module_from_spec(_spec)
@@ -135,22 +134,3 @@ def test_its_schema_is_one_and_its_example_keeps_it(question):
 def test_json_that_is_no_question_is_told_so(asked, why):
     with pytest.raises(hn.Error, match=why):
         answer(asked)
-
-
-def test_a_template_speaks_of_figures_that_there_are():
-    for room in ("cutting", "fits", "knurls", "material", "threads"):
-        dir(import_module(f"halfnut.{room}"))
-    answers, told = [Answered], 0
-    for each in answers:
-        answers += each.__subclasses__()
-        if each.__subclasses__():  # figures alone: what is added to them may be told, too
-            continue
-        rows = [text for label, text, *of in each.ROWS if not of and label[:1] not in {"*", "#", "="}]
-        told_first = (each.ANSWER, each.FIRST, each.LAST)
-        places = [place for text in (*told_first, *rows) for part, _ in record.parsed(text) for place in part]
-        assert all(words(place.list, place.code) for place in places if place.list), each.__name__
-        paths = (path for place in places for path in (place.path, place.last) if path)
-        keys = {path.split(".")[0] for path in paths}
-        assert keys <= {*each.__dataclass_fields__, *dir(each)}, each.__name__
-        told += len(keys)
-    assert told > 100
