@@ -685,7 +685,10 @@ void bind_questions(py::module_& module) {
             "Its answer, and what is printed first and last in the place of it and of nothing.")
         .def(
             "rows", [](const Answered& self) { return self.telling.rows(); },
-            "What stands under the answer: label and text.");
+            "What stands under the answer: label and text.")
+        .def(
+            "json", [](const Answered& self) { return answer_json(self.answer, self.catalogue.get()); },
+            "The whole of what was asked as JSON.");
     module.def(
         "filled",
         [](std::string_view text, const py::dict& figures, std::string_view unit,

@@ -54,7 +54,7 @@ def show_alloy(name: str, inch: bool, as_json: bool, evidence: bool) -> None:
 
     found = ask(name)
     if as_json:
-        show(found, as_json, question="alloy")
+        show(found, as_json)
         return
     cuts = speeds(found, inch=inch)
     first, *rest = found.lines()

@@ -70,7 +70,7 @@ def command(name: str) -> click.Command:
         if out is not None and drawn is not None:
             put(out, drawn, replace=replace)
         if out != STREAM or drawn is None:
-            show(found, as_json, evidence=evidence, question=name)
+            show(found, as_json, evidence=evidence)
         if not is_answer:
             click.get_current_context().exit(MARKED)
 

@@ -158,7 +158,7 @@ _LATIN = {"µ": "u", "°": " deg", "±": "+/-", "×": "x", "·": "*", "²": "^2"
 codecs.register_error("halfnut", _spelled)
 
 
-def show(record: Record, as_json: bool, *, evidence: bool = False, question: str = "") -> None:
+def show(record: Record, as_json: bool, *, evidence: bool = False) -> None:
     """Print a record; cautions last, and in the colour of their rank where the terminal has any.
 
     Where nothing is asked for beyond the answer it is the short one.
@@ -166,7 +166,7 @@ def show(record: Record, as_json: bool, *, evidence: bool = False, question: str
     if as_json:
         from halfnut.core.schemas import flat
 
-        echo(json_text(flat(record, question)))
+        echo(json_text(flat(record)))
         return
     ctx = click.get_current_context()
     first, *rest = record.whole() if ctx.meta.get(_WHY) else record.lines()

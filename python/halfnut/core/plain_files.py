@@ -12,7 +12,7 @@ from typing import Any
 from halfnut._core import DomainError, bounds
 from halfnut.core.text import decoded
 
-__all__ = ["read_plain", "require_small", "toml_data"]
+__all__ = ["read_plain", "toml_data"]
 
 BOUNDS = bounds()
 
@@ -85,27 +85,3 @@ def _refuse_deep(text: str) -> None:
     for piece in _BETWEEN.split(bare):
         if piece.count(".") >= most:
             raise DomainError(f"a key of {piece.count('.') + 1} parts; at most {most}")
-
-
-def require_small(data: object) -> tuple[list[str | int], str] | None:
-    """Where data shaped as a file passes a bound, and how; None where it does not.
-
-    >>> require_small({"parts": [{"quantity": 10**400}]})
-    (['parts', 0, 'quantity'], 'must be at most 1e+15')
-    """
-    greatest = 1e15
-    waiting: list[tuple[list[str | int], Any]] = [([], data)]
-    while waiting:
-        where, value = waiting.pop()
-        if isinstance(value, (dict, list, tuple)):
-            if len(value) > BOUNDS["items"]:
-                return where, f"must have at most {BOUNDS['items']} entries, got {len(value)}"
-            if len(where) > BOUNDS["nesting"]:
-                return where, f"must be nested at most {BOUNDS['nesting']} deep"
-            entries = value.items() if isinstance(value, dict) else enumerate(value)
-            waiting += [([*where, key if isinstance(key, int) else str(key)], each) for key, each in entries]
-        elif isinstance(value, str) and len(value.encode("utf-8", "replace")) > BOUNDS["text_bytes"]:
-            return where, f"must be at most {BOUNDS['text_bytes']} bytes, got {len(value.encode('utf-8', 'replace'))}"
-        elif isinstance(value, int) and abs(value) > greatest:  # what a float may be is each key's to say
-            return where, f"must be at most {greatest:g}"
-    return None

@@ -120,8 +120,6 @@ def plain(name: str, place: int, value: object) -> Any:
 def _item(row: dict[str, Any], value: object) -> Any:
     if isinstance(value, _PLAIN):
         return value
-    if isinstance(value, _core.Thread):
-        return str(value) if row["kin"] == "Thread" else value
     if isinstance(value, Mapping):
         parts = {part["name"]: part for part in row["of"]}
         return {key: _item(parts.get(key, row), each) for key, each in value.items()}
@@ -144,17 +142,17 @@ def _item(row: dict[str, Any], value: object) -> Any:
     return value
 
 
-def _plain(value: object, within: Callable[[Answered], dict[str, Any]]) -> Any:
-    """A figure as a dictionary holds it; what stands for an answer within it is told by `within`."""
+def _plain(value: object) -> Any:
+    """A figure as a dictionary holds it; what stands for an answer within it without what that tells."""
     if isinstance(value, tuple):
-        return [_plain(each, within) for each in value]
+        return [_plain(each) for each in value]
     if isinstance(value, Answered):
         if value._held.is_whole:  # of a name
             return value.id  # type: ignore[attr-defined]
-        return {key: each for key, each in within(value).items() if key not in {"notes", "cautions"}}
-    return (
-        {item.name: getattr(value, item.name) for item in fields(value) if item.repr} if is_dataclass(value) else value
-    )
+        return {key: each for key, each in value.to_dict().items() if key not in {"notes", "cautions"}}
+    if is_dataclass(value):
+        return {item.name: getattr(value, item.name) for item in fields(value) if item.repr}
+    return value
 
 
 @cache
@@ -271,15 +269,11 @@ class Answered(Record):
 
     def to_dict(self) -> dict[str, Any]:
         """The answer as a flat dictionary: figures by their unit-suffixed keys, codes of notes and cautions."""
-        out = self._figures(lambda within: within.to_dict())
+        values = {item.name: getattr(self, item.name) for item in fields(self) if item.repr}
+        out = {name: dict(value) if name in self._paired else _plain(value) for name, value in values.items()}
         out = both_systems(out) if self.IN_BOTH else out
         return out | {"notes": [item.code for item in self.notes], "cautions": [item.code for item in self.cautions]}
 
-    def as_declared(self) -> dict[str, Any]:
-        """The figures as the core declares them and every face has them, those of the answers within it too."""
-        return self._figures(lambda each: each.as_declared())
-
-    def _figures(self, within: Callable[[Answered], dict[str, Any]]) -> dict[str, Any]:
-        names = [item.name for item in fields(self) if item.repr]
-        values = {name: getattr(self, name) for name in names}
-        return {name: dict(value) if name in self._paired else _plain(value, within) for name, value in values.items()}
+    def json(self) -> str:
+        """The whole of what was asked as JSON, as every face has it: the figures that the core declares."""
+        return self._held.json()

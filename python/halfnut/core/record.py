@@ -8,7 +8,7 @@ from typing import Any, ClassVar
 from halfnut._core import Evidence
 from halfnut.core.fixed import Value, one_line
 from halfnut.core.text import shown
-from halfnut.core.words import RANKS, Caution, CautionLine, Rank, brief_lines, by_rank, caution_lines, wrapped
+from halfnut.core.words import RANKS, Caution, CautionLine, Rank, brief_lines, caution_lines, wrapped
 
 __all__ = ["RANKS", "Caution", "CautionLine", "Evidence", "Part", "Rank", "Record"]
 
@@ -31,21 +31,13 @@ class Record(Value):
 
     def to_dict(self) -> dict[str, Any]:
         """The result as a flat dictionary with unit-suffixed keys."""
-        return self._fields()
-
-    def _fields(self, *left_out: str) -> dict[str, Any]:
-        """The fields by name, without cautions, evidence and those that are left out."""
-        return {key: value for key, value in self.__dict__.items() if key not in {"cautions", "evidence", *left_out}}
+        return {key: value for key, value in self.__dict__.items() if key not in {"cautions", "evidence"}}
 
     @property
     def told(self) -> tuple[Caution, ...]:
         """Everything that the result cautions of, notes included, each once."""
         notes = [item for item in getattr(self, "notes", ()) if isinstance(item, Caution)]
         return tuple(dict.fromkeys((*self.cautions, *notes)))
-
-    def told_by_rank(self) -> list[Caution]:
-        """The same, the gravest first."""
-        return by_rank(self.told)
 
     @property
     def answer(self) -> str:

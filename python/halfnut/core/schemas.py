@@ -19,10 +19,10 @@ from halfnut import _core
 from halfnut.core.catalogue import active
 from halfnut.core.questions import Answered, declared, found
 from halfnut.core.record import Record
+from halfnut.core.words import by_rank
 
 __all__ = ["answer", "flat", "schema"]
 
-FORM = 1
 _TEXTS = ("figure", "rule", "row", "source", "kind")
 
 
@@ -78,10 +78,10 @@ def _with_files(asked: object) -> object:
     return {**asked, "values": values}
 
 
-def flat(record: Record, name: str = "") -> dict[str, Any]:
-    """A record as JSON answers hold it; a question's says which and in which version, and has what is declared."""
-    head = {"halfnut": FORM, "question": name, "version": declared()[name]["version"]} if name else {}
+def flat(record: Record) -> dict[str, Any]:
+    """A record as JSON answers hold it; an answer has what its question declares."""
+    if isinstance(record, Answered):
+        out: dict[str, Any] = json.loads(record.json())
+        return out
     evidence = [{key: getattr(item, key) for key in _TEXTS} for item in record.evidence]
-    told = [item.to_dict() for item in record.told_by_rank()]
-    figures = record.as_declared() if isinstance(record, Answered) else record.to_dict()
-    return head | figures | {"cautions": told, "evidence": evidence}
+    return record.to_dict() | {"cautions": [item.to_dict() for item in by_rank(record.told)], "evidence": evidence}

@@ -5,10 +5,12 @@ from typing import Any
 
 from halfnut._core import Error
 from halfnut.core.mistakes import InputError, Mistake, key_path
-from halfnut.core.plain_files import read_plain, require_small, toml_data
+from halfnut.core.plain_files import BOUNDS, read_plain, toml_data
 from halfnut.core.text import FileTextError
 
 __all__ = ["load_toml", "refuse_large"]
+
+_GREATEST = 1e15
 
 
 def load_toml(path: Path) -> dict[str, Any]:
@@ -33,8 +35,32 @@ def load_toml(path: Path) -> dict[str, Any]:
 
 
 def refuse_large(data: object, name: str) -> None:
-    """Refuse data shaped as a file that passes a bound on texts, lists or numbers; `InputError` says where."""
-    found = require_small(data)
-    if found is not None:
-        where, problem = found
-        raise InputError(name, [Mistake(key_path(where), problem, given=False)])
+    """Refuse data shaped as a file that passes a bound on texts, lists or numbers; `InputError` says where.
+
+    >>> refuse_large({"parts": [{"quantity": 10**400}]}, "job.toml")
+    Traceback (most recent call last):
+        ...
+    halfnut.core.mistakes.InputError: job.toml: 1 mistake
+      parts[0].quantity: must be at most 1e+15
+    """
+    waiting: list[tuple[list[str | int], Any]] = [([], data)]
+    while waiting:
+        where, value = waiting.pop()
+        if problem := _too_large(value, len(where)):
+            raise InputError(name, [Mistake(key_path(where), problem, given=False)])
+        if isinstance(value, (dict, list, tuple)):
+            entries = value.items() if isinstance(value, dict) else enumerate(value)
+            waiting += [([*where, key if isinstance(key, int) else str(key)], each) for key, each in entries]
+
+
+def _too_large(value: object, depth: int) -> str:
+    """The bound that a value passes at a depth of tables and lists."""
+    if isinstance(value, (dict, list, tuple)):
+        if len(value) > BOUNDS["items"]:
+            return f"must have at most {BOUNDS['items']} entries, got {len(value)}"
+        return f"must be nested at most {BOUNDS['nesting']} deep" if depth > BOUNDS["nesting"] else ""
+    if isinstance(value, str) and (size := len(value.encode("utf-8", "replace"))) > BOUNDS["text_bytes"]:
+        return f"must be at most {BOUNDS['text_bytes']} bytes, got {size}"
+    if isinstance(value, int) and abs(value) > _GREATEST:  # what a float may be is each key's to say
+        return f"must be at most {_GREATEST:g}"
+    return ""

@@ -118,13 +118,6 @@ class ThreadLimits(ThreadLimitsFigures):
             out |= {"internal_class": other["class"], **{f"internal_{name}": other[name] for name in sizes}}
         return out
 
-    def as_declared(self) -> dict[str, Any]:
-        """The figures as the core declares them; limits within another answer have no others."""
-        figures = super().as_declared()
-        if not self._held.is_whole:
-            del figures["other"]
-        return figures
-
     def whole(self) -> list[str]:
         """The limits as a person at the lathe reads them: upper over lower, then both units, then what they rest on."""
         of_other = () if self.other is None else self.other.told

@@ -6,6 +6,7 @@ import pytest
 import halfnut as hn
 from halfnut import _core
 from halfnut.core.questions import function_of
+from halfnut.core.schemas import flat
 from halfnut.core.units import length, quantity
 
 
@@ -210,7 +211,7 @@ FIT = {"text": "25 mm H7/g6", "hole_alloy": "1018", "shaft_alloy": "6061-T6"}
 )
 def test_a_number_may_be_written_with_its_unit(name, given, named, text, value):
     written, plain = (function_of(name)(**given, **{named: each}) for each in (text, value))
-    for key, figure in plain.as_declared().items():
+    for key, figure in flat(plain).items():
         if isinstance(figure, float):
             assert getattr(written, key) == pytest.approx(figure, rel=1e-8), key
 
