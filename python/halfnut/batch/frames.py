@@ -146,7 +146,7 @@ class Frame:
         lengths = {name: _rows_of(column, name) for name, column in self._frame.items()}
         if len(set(lengths.values())) > 1:
             raise DomainError(f"columns have different lengths: {lengths}")
-        self.rows = next(iter(lengths.values()), 0)
+        self.rows: int = next(iter(lengths.values()), 0)
 
     def names(self) -> list[str]:
         """Names of the columns."""
