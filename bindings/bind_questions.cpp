@@ -295,6 +295,11 @@ Answered within(const Answered& self, std::size_t place, std::size_t which) {
     return out;
 }
 
+/// The answer within it that a way leads to.
+Answered further(const Answered& self, std::span<const std::pair<std::size_t, std::size_t>> way) {
+    return way.empty() ? self : further(within(self, way[0].first, way[0].second), way.subspan(1));
+}
+
 /// One figure as it is read; nothing for one that only the answer has that this would be by itself.
 py::object one_figure(const Answered& self, std::string_view key) {
     const std::span<const FigureRow> figures = self.telling.row().figures;
@@ -655,12 +660,9 @@ void bind_questions(py::module_& module) {
                                   py::tuple(py::cast(its.way)));
         },
         [](const py::tuple& state) {
-            Answered out = ask_question(held<std::string>(state, 0), held<py::tuple>(state, 1),
-                                        held<SharedCatalogue>(state, 2));
-            for (const auto& [place, which] : held<decltype(out.way)>(state, 3)) {
-                out = within(out, place, which);
-            }
-            return out;
+            const Answered whole = ask_question(held<std::string>(state, 0), held<py::tuple>(state, 1),
+                                                held<SharedCatalogue>(state, 2));
+            return further(whole, held<std::vector<std::pair<std::size_t, std::size_t>>>(state, 3));
         });
     type.def_readonly("catalogue", &Answered::catalogue, "What it was asked of.")
         .def_property_readonly(
