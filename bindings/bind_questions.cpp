@@ -16,6 +16,7 @@
 #include "halfnut/core/tell.hpp"
 #include "halfnut/core/words.hpp"
 #include "halfnut/cutting/closing.hpp"
+#include "halfnut/job/answer.hpp"
 #include "halfnut/job/job_file.hpp"
 #include "halfnut/job/lot.hpp"
 #include "halfnut/job/walk.hpp"
@@ -535,50 +536,78 @@ std::vector<job::Part> parts_of(const Taken& job, const Machines& machines, cons
     return job::parts_of(job.given().front(), machine_of, catalogue, text);
 }
 
-py::dict walk_job(const py::dict& job, const Machines& machines, std::string_view text,
-                  const Catalogue& catalogue) {
-    const Taken taken(py::make_tuple(job));
-    const job::WalkedJob walked = job::walk(parts_of(taken, machines, catalogue, text), catalogue);
-    return dictionary(job::kWalkedJob, values_of(job::kWalkedJob, &walked));
+/// What was asked as Python gives it; `made` has the answers that there are, by their records.
+py::object given_back(const Given& given, const std::map<const void*, py::object>& made) {
+    using Tag = Given::Tag;
+    switch (given.tag) {
+        case Tag::nothing:
+            return py::none();
+        case Tag::flag:
+            return py::bool_(given.number != 0.0);
+        case Tag::number:
+            return py::float_(given.number);
+        case Tag::text:
+            return text(given.text);
+        case Tag::quantity:
+            return value_read(FileValue{Quantity(given.number, *given.unit)});
+        case Tag::machine:
+            return py::cast(given.machine);
+        case Tag::list:
+            return tuple_of(given.items, [&](const Given& each) { return given_back(each, made); });
+        default:
+            break;
+    }
+    if (const auto* const thread = given.as<threads::AnyThread>()) {
+        return py::cast(*thread);
+    }
+    const auto* const build_up = given.as<threads::BuildUp>();
+    return build_up != nullptr ? py::cast(*build_up) : made.at(given.object);
 }
 
-// ---- a lot ------------------------------------------------------------------------------------------------
+/// A part's operations: figures, and the answers by what they are with the names of their records.
+py::tuple operations_of(const job::AnsweredPart& part, const SharedCatalogue& catalogue) {
+    std::map<const void*, py::object> made;
+    for (const job::Asked& each : part.kept->asked) {
+        const py::tuple values =
+            tuple_of(each.values, [&](const Given& one) { return given_back(one, made); });
+        made[each.answer.record.get()] =
+            py::cast(Answered{each.answer, values, catalogue, Telling(each.answer, catalogue.get())});
+    }
+    return tuple_of(part.operations, [&](const job::Answered& found) {
+        py::dict out = dictionary(job::kAnswered, values_of(job::kAnswered, &found));
+        py::dict answers;
+        for (const auto& [name, asked] : found.answers) {
+            answers[text(name)] =
+                py::make_tuple(asked->answer.question->answer->name, made.at(asked->answer.record.get()));
+        }
+        out["answers"] = answers;
+        return out;
+    });
+}
 
-using Lever = std::tuple<std::string, std::string, bool>;
-using LeversMoved = std::pair<std::vector<Lever>, std::vector<Lever>>;
-
-/// Tuples of Python as the core's own rows.
-template <class Row, class... Member>
-std::vector<Row> rows_of(const std::vector<std::tuple<Member...>>& tuples) {
-    std::vector<Row> out;
-    out.reserve(tuples.size());
-    for (const auto& each : tuples) {
-        out.push_back(std::apply([](const auto&... member) { return Row{member...}; }, each));
+py::dict walk_job(const py::dict& job, const Machines& machines, std::string_view text,
+                  const SharedCatalogue& catalogue, bool asked) {
+    const Taken taken(py::make_tuple(job));
+    const std::vector<job::Part> parts = parts_of(taken, machines, catalogue.get(), text);
+    const job::WalkedJob walked = job::walk(parts, catalogue.get());
+    py::dict out = dictionary(job::kWalkedJob, values_of(job::kWalkedJob, &walked));
+    for (std::size_t i = 0; asked && i < parts.size(); ++i) {
+        const job::AnsweredPart part =
+            job::answer_part(taken.given().front(), i, parts[i], walked.parts[i], catalogue.get());
+        const py::object shown = out["parts"][py::int_(i)];
+        shown["answered"] = operations_of(part, catalogue);
+        const std::optional<job::Order> order = job::better_order(parts[i], part, catalogue.get());
+        shown["order"] =
+            order ? py::object(dictionary(job::kOrder, values_of(job::kOrder, &*order))) : py::none();
     }
     return out;
 }
 
-/// Numbers of the operations, seconds and stops that it saves; None where no other order is better. `moved`:
-/// of each operation its levers before and after, None where it has no answer.
-py::object better_order(const py::dict& job, const Machines& machines, std::size_t part,
-                        const std::vector<std::optional<LeversMoved>>& moved, const Catalogue& catalogue) {
-    const Taken taken(py::make_tuple(job));
-    std::vector<job::Moved> read;
-    read.reserve(moved.size());
-    for (const std::optional<LeversMoved>& each : moved) {
-        read.push_back(each ? job::Moved{rows_of<job::LeverGroup>(each->first),
-                                         rows_of<job::LeverGroup>(each->second), true}
-                            : job::Moved{});
-    }
-    const auto found = job::better_order(parts_of(taken, machines, catalogue).at(part), read, catalogue);
-    return found ? py::cast(std::tuple(found->numbers, found->saves_s, found->saves_stops)) : py::none();
-}
+// ---- a lot ------------------------------------------------------------------------------------------------
 
-py::tuple lot_of(double time_s, int quantity) {
-    const auto pair = [](job::Span span) { return py::make_tuple(span.least_s, span.most_s); };
-    return py::make_tuple(pair(job::first_piece(time_s)), pair(job::further_piece(time_s)),
-                          pair(job::lot(time_s, quantity)), job::spares(quantity),
-                          py::tuple(py::cast(job::measured_pieces(quantity))));
+py::dict lot_of(double time_s, int quantity) {
+    const job::Lot found = job::lot_of(time_s, quantity);
+    return dictionary(job::kLot, values_of(job::kLot, &found));
 }
 
 /// What a size is measured with, and how far that errs.
@@ -590,45 +619,22 @@ py::tuple measured_with(bool inside, bool along, double size_mm, double band_mm,
 py::dict cut_up(const py::dict& part) {
     const Taken taken(py::make_tuple(part));
     const job::StockAsk asked = job::stock_of(taken.given().front());
-    const job::CutUp found = job::cut_up(asked);
-    return py::dict("blank_mm"_a = found.blank_mm, "blanks"_a = found.blanks,
-                    "pieces_a_blank"_a = asked.pieces, "kerf_mm"_a = asked.kerf_mm,
-                    "facing_mm"_a = asked.facing_mm, "grip_mm"_a = asked.stub_mm,
-                    "total_mm"_a = found.total_mm, "blanks_a_bar"_a = found.blanks_a_bar,
-                    "bars"_a = found.bars, "left_mm"_a = found.bars ? py::cast(found.left_mm) : py::none());
+    const job::CutList found{asked, job::cut_up(asked)};
+    return dictionary(job::kCutList, values_of(job::kCutList, &found));
 }
 
 py::tuple bars_of(const py::dict& job) {
     const Taken taken(py::make_tuple(job));
-    const auto blank = [](const job::Blank& each) { return py::make_tuple(each.name, each.length_mm); };
-    const auto bar = [&](const job::Bar& each) {
-        return py::make_tuple(tuple_of(each.blanks, blank), each.left_mm);
-    };
-    return tuple_of(job::bars_of(taken.given().front()), [&](const job::Sawn& each) {
-        return py::make_tuple(each.stock, tuple_of(each.bars, bar));
+    return tuple_of(job::bars_of(taken.given().front()), [](const job::Sawn& each) {
+        return dictionary(job::kSawn, values_of(job::kSawn, &each));
     });
 }
 
-py::tuple shared_steps(const std::vector<std::tuple<int, int, double, double, double>>& settings,
-                       const std::vector<const machine::Machine*>& machines) {
-    return tuple_of(job::shared_steps(rows_of<job::Setting>(settings), machines),
-                    [](const job::StepAt& each) { return py::make_tuple(each.step, each.rpm); });
-}
-
 /// What a job's file may say of an operation.
-py::list job_kinds() {
-    py::list out;
-    for (const job::Kind& each : job::kinds()) {
-        py::dict called;
-        for (const auto& [key, argument] : job::called_otherwise(each)) {
-            called[py::str(key)] = argument;
-        }
-        out.append(py::dict("do"_a = enum_name(each.what), "question"_a = each.question, "called"_a = called,
-                            "on"_a = enum_name(each.on), "tool"_a = each.tool,
-                            "title"_a = each.title.empty() ? enum_name(each.what) : each.title,
-                            "size"_a = each.size));
-    }
-    return out;
+py::tuple job_kinds() {
+    return tuple_of(job::kinds(), [](const job::Kind& each) {
+        return dictionary(job::kKind, values_of(job::kKind, &each));
+    });
 }
 
 }  // namespace
@@ -740,11 +746,11 @@ void bind_questions(py::module_& module) {
     module.def(
         "job_schema_json", [](const Catalogue& catalogue) { return job::job_schema_json(catalogue); },
         "catalogue"_a, "The JSON Schema of a job's file.");
-    module.def("walk_job", &walk_job, "job"_a, "machines"_a, "text"_a, "catalogue"_a,
-               "A job's parts walked through their operations: the work after each, and every mistake. "
-               "`machines` has those that it names, `text` is that of its file, for the lines of mistakes.");
-    module.def("better_order", &better_order, "job"_a, "machines"_a, "part"_a, "moved"_a, "catalogue"_a,
-               "Another order of a part's operations that moves fewer levers, or None.");
+    module.def("walk_job", &walk_job, "job"_a, "machines"_a, "text"_a, "catalogue"_a, "asked"_a,
+               "A job's parts walked through their operations: the work after each, and every mistake; where "
+               "it is asked, their answers, and another order that moves fewer levers, or None. `machines` "
+               "has those that it names, `text` is that of its file, "
+               "for the lines of mistakes.");
     module.def("lot_of", &lot_of, "time_s"_a, "quantity"_a,
                "Times of a lot, least and most, of the first piece, each further one and all; spares; which "
                "pieces are measured wholly.");
@@ -757,8 +763,6 @@ void bind_questions(py::module_& module) {
     module.def("bars_of", &bars_of, "job"_a,
                "Of each stock of a job its bars: names and lengths of what is sawn from each, longest first, "
                "and what it leaves.");
-    module.def("shared_steps", &shared_steps, "settings"_a, "machines"_a,
-               "Spindle steps of operations, those of neighbours shared where that costs less than a stop.");
     module.def("job_kinds", &job_kinds, "Kinds of operations that a job's file has.");
     module.def("question_names", &question_names, "Names of the questions that the core declares.");
     module.def("question", &described_question, "name"_a, "A question as it is declared in the core.");

@@ -21,12 +21,6 @@ using namespace pybind11::literals;
 
 namespace {
 
-AnyThread part_of_side(const AnyThread& thread, Side side) {
-    const FormThread* const form = std::get_if<FormThread>(&thread);
-    return form != nullptr ? AnyThread(form_part(*form, side))
-                           : AnyThread(std::get<Thread>(thread).part(side));
-}
-
 py::tuple thread_state(py::handle self) {
     const auto& thread = self.cast<const AnyThread&>();
     return py::make_tuple(format_any_thread(thread), class_of(thread, Side::external),
@@ -53,14 +47,13 @@ void bind_thread(py::module_& module) {
     def_value<AnyThread>(type, &thread_state, &thread_made);
     for (const Side side : {Side::external, Side::internal}) {
         type.def_property_readonly(
-            std::string(enum_name(side)).c_str(),
-            [side](const AnyThread& t) { return part_of_side(t, side); },
+            std::string(enum_name(side)).c_str(), [side](const AnyThread& t) { return part_of(t, side); },
             "That part alone, with the class that is meant where none is given.");
     }
     type.def(
             "part",
             [](const AnyThread& t, const std::string& side) {
-                return part_of_side(t, from_name<Side>("side", side));
+                return part_of(t, from_name<Side>("side", side));
             },
             "side"_a, "One part alone, with the class that is meant where none is given.")
         .def(

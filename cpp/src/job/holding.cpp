@@ -282,6 +282,15 @@ void Walker::hold_piece(const Step& step, double reach) {
     }
 }
 
+double Walker::overhang(const Step& step) const {
+    if (step.what == Do::thread && step.side == threads::Side::internal) {
+        return kNaN;
+    }
+    const bool of_tool = step.what == Do::bore || step.what == Do::part_off;
+    const double out = of_tool || std::isnan(step.stick_out_mm) ? now_.held.stick_out_mm : step.stick_out_mm;
+    return out > 0.0 ? out : kNaN;
+}
+
 void Walker::set_sections(const Step& step) {
     const bool along = step.what == Do::turn || step.what == Do::taper ||
                        (step.what == Do::thread && step.side == threads::Side::external);

@@ -13,6 +13,7 @@
 #include "halfnut/job/job_file.hpp"
 #include "halfnut/job/lot.hpp"
 #include "halfnut/threads/coating.hpp"
+#include "said_table.hpp"
 
 namespace halfnut::job {
 
@@ -20,24 +21,6 @@ namespace {
 
 using std::string_view;
 using Tag = Given::Tag;
-
-/// What stands at a key of a table; nothing where it is not given.
-const Given& at(const Given& table, string_view key) {
-    static constexpr Given kNothing{};
-    const auto found = std::find(table.keys.begin(), table.keys.end(), key);
-    return found == table.keys.end() ? kNothing
-                                     : table.items[static_cast<std::size_t>(found - table.keys.begin())];
-}
-bool is_given(const Given& table, string_view key) {
-    return at(table, key).tag != Tag::nothing;
-}
-double size_mm(const Given& table, string_view key) {
-    const Given& size = at(table, key);
-    return size.tag == Tag::quantity ? Quantity(size.number, *size.unit).base() : kNaN;
-}
-double size_or_0(const Given& table, string_view key) {
-    return is_given(table, key) ? size_mm(table, key) : 0.0;
-}
 
 /// The members that a table gives by their names.
 template <class Asked>
@@ -124,7 +107,8 @@ threads::BuildUp build_up(const Given& coating, const Catalogue& catalogue) {
     }
     constexpr double kUmInMm = 1000.0;
     const double least = kUmInMm * size_mm(coating, "build_up");
-    return {least, is_given(coating, "build_up_most") ? kUmInMm * size_mm(coating, "build_up_most") : least};
+    return threads::build_up_between(
+        least, is_given(coating, "build_up_most") ? kUmInMm * size_mm(coating, "build_up_most") : least);
 }
 
 std::string size_said(const Given& stock) {

@@ -49,6 +49,11 @@ int spares(int quantity) noexcept {
     return quantity <= kSpareFrom ? 1 : bounds::whole<int>(std::ceil(kSpareShare * quantity), 1, quantity);
 }
 
+Lot lot_of(double time_s, int quantity) {
+    return {first_piece(time_s), further_piece(time_s), lot(time_s, quantity), spares(quantity),
+            measured_pieces(quantity)};
+}
+
 std::vector<int> measured_pieces(int quantity) {
     std::vector<int> out;
     for (int piece = 1; piece <= quantity; piece += kEvery) {

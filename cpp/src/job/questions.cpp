@@ -260,6 +260,7 @@ constexpr std::array kWalked{
     FIGURE(start_mm, "The greatest outside diameter that the tool meets."),
     FIGURE(hole_mm, "The hole that is there before."),
     FIGURE(hole_deep_mm, "Depth of that hole."),
+    FIGURE(overhang_mm, "How far the work stands out; none of inside work."),
     FIGURE(reach_mm, "How far from the face the cuts of this holding go."),
     FIGURE(length_mm, "Length of the work after it."),
     FIGURE(through, "Its hole goes through."),

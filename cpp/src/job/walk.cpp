@@ -88,6 +88,7 @@ WalkedPart Walker::walk() {
         now_.held.setting = settings_.back();
         held_.push_back(now_.held);
         at_.reach_mm = reach_of(now);
+        at_.overhang_mm = overhang(now);
         set_sections(now);
         step(now);
         if (std::isnan(at_.hole_mm) && !std::isnan(at_.from_mm)) {

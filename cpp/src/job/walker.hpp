@@ -85,6 +85,8 @@ class Walker {
     [[nodiscard]] double reach_of(const Step& step) const;
     /// How far the job says that the work stands out in the holding of an operation; NaN: it does not.
     [[nodiscard]] double said_stick_out(const Step& step) const;
+    /// How far it stands out in an operation: as that says, else as it is held; NaN of inside work.
+    [[nodiscard]] double overhang(const Step& step) const;
     void check_form(const Step& step);
     void check_steadies(const Step& step);
     [[nodiscard]] bool is_supported(const Step& step) const;

@@ -12,6 +12,7 @@
 #include "halfnut/core/question.hpp"
 #include "halfnut/core/spell.hpp"
 #include "halfnut/threads/questions.hpp"
+#include "halfnut/threads/thread_figures.hpp"
 
 namespace halfnut::threads {
 
@@ -57,9 +58,6 @@ constexpr Argument measured(std::string_view key) {
 [[nodiscard]] inline UnitSystem system_of(bool inch) {
     return inch ? UnitSystem::inch : UnitSystem::metric;
 }
-
-/// One part of a thread alone, with the class that is meant where none is given.
-[[nodiscard]] AnyThread part_of(const AnyThread& thread, Side side);
 
 /// A figure that is an item of an array of the answer.
 template <class Answer, const auto& Names, std::size_t Place, auto Array>

@@ -8,11 +8,8 @@ from halfnut.core.rooms import furnish
 
 if TYPE_CHECKING:
     from halfnut.planning.answers import *
-    from halfnut.planning.asking import *
     from halfnut.planning.cautioned import *
-    from halfnut.planning.cut_answers import *
     from halfnut.planning.job import *
-    from halfnut.planning.operations import *
     from halfnut.planning.plans import *
     from halfnut.planning.stock import *
     from halfnut.planning.timing import *

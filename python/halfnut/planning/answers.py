@@ -6,18 +6,20 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
-from halfnut._core import Evidence
+from halfnut._core import Evidence, FeedLadder, Slide
 from halfnut.core.fixed import Value
 from halfnut.core.record import Caution, Record
+from halfnut.core.words import caution
 from halfnut.cutting.chasing import Chasing
 from halfnut.cutting.choosing import Passes
-from halfnut.cutting.figures import Cut, DialReading, Division, Holding, Positions
+from halfnut.cutting.figures import Cut, DialReading, Division, Entry, Groove, Holding, Positions, Taper
 from halfnut.fits.cylindrical import CylindricalFit
 from halfnut.knurls.figures import KnurlSetup
-from halfnut.threads.figures import OverWires
+from halfnut.machine.machines import Machine
+from halfnut.threads.figures import OverWires, TaperPipe
 from halfnut.threads.standard import ThreadLimits
 
-__all__ = ["Answer", "Levers", "Pass"]
+__all__ = ["Answer", "Levers", "Pass", "feed_ladder", "reading"]
 
 
 @dataclass(frozen=True)
@@ -89,6 +91,35 @@ class Answer(Value):
     """Of holes with places: their coordinates and readings."""
     divided: Division | None = None
     """Of what is done at each division of a turn: how the dividing head is turned."""
+    entry: Entry | None = None
+    """Of a slot or a pocket: the way down to each level, where one is asked for."""
+
+    @classmethod
+    def of(cls, found: Mapping[str, Any]) -> Answer:
+        """The answer as the core has it: its figures, and of each record its name and what was answered."""
+        made = {name: _RECORDS[kind].of(held) for name, (kind, held) in found["answers"].items()}
+        chosen, knurling, record = (made.pop(name, None) for name in ("chosen", "knurling", "record"))
+        if chosen is not None:
+            record = cut = chosen.passes[0].cut
+        else:
+            cut = made.pop("cut", None) or getattr(knurling or record, "cut", record)
+            record = record or knurling.blank
+        told = {**made, "record": record}
+        return cls(
+            record,
+            cut,
+            _levers(found["levers"]),
+            tuple(_pass(each) for each in found["passes"]),
+            {each["key"]: each["text"] or each["number"] for each in found["sizes"]},
+            found["time_s"],
+            found["dial"],
+            tuple(told[each["of"]].filled(each["text"]) if each["of"] else each["text"] for each in found["remarks"]),
+            knurling=knurling,
+            chosen=chosen,
+            left=None if chosen is None else _levers(found["left"]),
+            warned=tuple(caution(code, gravity=gravity, **dict(more)) for code, gravity, more in found["told"]),
+            **made,
+        )
 
     @property
     def records(self) -> tuple[Record, ...]:
@@ -138,6 +169,49 @@ class Answer(Value):
             out |= {key: value for key, value in self.chosen.to_dict().items() if key in _CHOSEN}
             out["limited_by"] = self.chosen.tightest
         return out
+
+
+_RECORDS: dict[str, Any] = {
+    each.__name__: each
+    for each in (
+        Chasing,
+        Cut,
+        CylindricalFit,
+        Division,
+        Entry,
+        Groove,
+        Holding,
+        KnurlSetup,
+        OverWires,
+        Passes,
+        Positions,
+        Taper,
+        TaperPipe,
+        ThreadLimits,
+    )
+}
+"""Classes of what is answered, by the names of their records."""
+
+
+def _levers(found: Iterable[Mapping[str, Any]]) -> tuple[Levers, ...]:
+    return tuple(Levers(**each) for each in found)
+
+
+def _pass(found: Mapping[str, Any]) -> Pass:
+    reading = found["reading"] and DialReading(**found["reading"])
+    return Pass(**{**found, "reading": reading, "levers": _levers(found["levers"])})
+
+
+def reading(slide: Slide | None, travel_mm: float) -> DialReading | None:
+    """What a slide's dial reads after a travel from zero."""
+    return None if slide is None else DialReading(*slide.reading(travel_mm))
+
+
+def feed_ladder(cut: Cut, machine: Machine) -> FeedLadder:
+    """The feeds that a cut is fed by."""
+    if machine.kind == "lathe":
+        return machine.core.carriage
+    return machine.core.table if cut.operation.startswith(("mill", "saw")) else machine.core.quill
 
 
 # Figures of a choice of passes that a plan tells.

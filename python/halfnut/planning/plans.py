@@ -6,7 +6,7 @@ import csv
 import io
 import math
 import os
-from collections.abc import Iterable, Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass, field, replace
 from html import escape
 from pathlib import Path
@@ -25,10 +25,8 @@ from halfnut.machine.machines import Machine
 from halfnut.planning import job as job_files
 from halfnut.planning import timing
 from halfnut.planning.answers import Answer
-from halfnut.planning.asking import Keep, Workpiece, put
 from halfnut.planning.cautioned import needed, needed_of_joint
 from halfnut.planning.job import Job, Joint, Part, Step
-from halfnut.planning.operations import answer, leave, shared_steps
 from halfnut.planning.stock import Bar, CutList, bars, cut_list
 from halfnut.planning.walking import JobMistake, WalkedPart, walk
 from halfnut.threads.figures import ThreadStrength
@@ -153,6 +151,8 @@ class PlannedPart(Value):
     """What goes with the part as a whole, whatever the figures."""
     mistakes: tuple[JobMistake, ...] = ()
     """What the walk finds wrong with the part as a whole."""
+    order: timing.Order | None = None
+    """Another order of its operations, where that saves time or stops."""
 
     @property
     def failed(self) -> int:
@@ -261,11 +261,7 @@ class Plan(Value):
     @property
     def better_orders(self) -> dict[str, timing.Order]:
         """Orders of operations that save time or stops, by part; the person's own is kept."""
-        found = (
-            (part.part.name, timing.better_order(self.job, place, [op.answer for op in part.operations]))
-            for place, part in enumerate(self.parts)
-        )
-        return {name: order for name, order in found if order is not None}
+        return {part.part.name: part.order for part in self.parts if part.order is not None}
 
     @property
     def bars(self) -> dict[str, tuple[Bar, ...]]:
@@ -460,7 +456,7 @@ def plan(job: str | os.PathLike[str] | Mapping[str, Any] | Job) -> Plan:
     sheets = job_files.file_names(found.parts)
     stocks = [_cut_up(part) for part in found.parts]
     text = read_text(Path(job)) if isinstance(job, (str, os.PathLike)) else ""
-    walked = walk(found, text)
+    walked = walk(found, text, asked=True)
     parts = (
         _planned_part(found, part, sheet, stock, way)
         for part, sheet, stock, way in zip(found.parts, sheets, stocks, walked, strict=True)
@@ -475,56 +471,29 @@ def _planned_part(
     assert size is not None
     unit = "in" if size.system == "inch" else "mm"
     stock, stock_error = stock_cut
-    workpiece = Workpiece.from_part(job, part, unit, None if stock is None else stock.blank_mm)
-    operations = _answered(job, part, replace(workpiece), walked)
-    shared = shared_steps([(op.machine, op.answer) for op in operations])
-    if any(step is not None for step in shared):
-        again = _answered(job, part, replace(workpiece), walked, shared, operations)
-        if all(two.answer is not None for one, two in zip(operations, again, strict=True) if one.answer is not None):
-            operations = again
+    operations = tuple(
+        PlannedOperation(
+            number := (place + 1) * _STEP,
+            step,
+            job.machine_of(part, step),
+            found if isinstance(found, Answer) else None,
+            "" if isinstance(found, Answer) else found,
+            walked.of(number),
+            walked.operations[place],
+            part.quantity,
+        )
+        for place, (step, found) in enumerate(zip(part.operations, walked.answers, strict=True))
+    )
     joints = tuple(map(_planned_joint, part.joints))
     wound, wound_error = _wound(job, part)
-    answered = (stock, stock_error, tuple(operations), file, joints, wound, wound_error)
-    return PlannedPart(part, unit, *answered, walked.standing, walked.of(0))
-
-
-def _answered(
-    job: Job,
-    part: Part,
-    work: Workpiece,
-    walked: WalkedPart,
-    keep: Sequence[Keep | None] = (),
-    before: Sequence[PlannedOperation] = (),
-) -> list[PlannedOperation]:
-    """Every operation asked, in order; `keep` has the spindle steps that neighbours share.
-
-    What was answered `before` stands where neither it nor the operation in front of it has another step.
-    """
-    out = []
-    for place, step in enumerate(part.operations):
-        old = before[place] if before and keep[place] is keep[max(place - 1, 0)] is None else None
-        if old is not None and old.answer is not None and not step.text("hold"):
-            leave(work, old.machine, old.answer)
-            out.append(old)
-            continue
-        machine = job.machine_of(part, step)
-        number = (place + 1) * _STEP
-        mistakes = walked.of(number)
-        work.walked, work.keep = walked.operations[place], keep[place] if keep else None
-        found, error = None, "; ".join(each.said for each in mistakes if each.refused)
-        if not error:
-            try:
-                found = answer(work, step, machine)
-            except Error as failure:
-                error = str(failure)
-        out.append(PlannedOperation(number, step, machine, found, error, mistakes, work.walked, part.quantity))
-    return out
+    answered = (stock, stock_error, operations, file, joints, wound, wound_error)
+    return PlannedPart(part, unit, *answered, walked.standing, walked.of(0), walked.order)
 
 
 def _planned_joint(joint: Joint) -> PlannedJoint:
     try:
         own = {key: value for key, value in joint.given().items() if key != "shock"}
-        found = put(strength, own | {"loading": "shock" if joint.shock else "steady"})
+        found = strength(**own | {"loading": "shock" if joint.shock else "steady"})
     except Error as failure:
         return PlannedJoint(joint, None, str(failure))
     return PlannedJoint(joint, found)
@@ -545,7 +514,7 @@ def _wound(job: Job, part: Part) -> tuple[Adjuster | None, str]:
         own = part.adjuster.given() | {"alloy": part.alloy, "length_of_tube": part.length, "coating": build_up}
         if part.adjuster.second is not None:
             own["second"] = part.adjuster.second.given()
-        return put(adjuster, own), ""
+        return adjuster(**own), ""
     except Error as error:
         return None, str(error)
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from typing import Any
 
@@ -55,10 +55,15 @@ class Bar(Value):
     blanks: tuple[tuple[str, float], ...]
     left_mm: float
 
+    @classmethod
+    def of(cls, blanks: Iterable[Mapping[str, Any]], left_mm: float) -> Bar:
+        """The bar as the core has it."""
+        return cls(tuple((each["name"], each["length_mm"]) for each in blanks), left_mm)
+
 
 def bars(job: Mapping[str, Any]) -> dict[str, tuple[Bar, ...]]:
     """What is sawn from which bar, by alloy and stock: longest blank first, each on the first bar with room.
 
     Of a lot the spares are not counted; stock without a length of its bars is left out.
     """
-    return {stock: tuple(Bar(*each) for each in found) for stock, found in _core.bars_of(dict(job))}
+    return {sawn["stock"]: tuple(Bar.of(**each) for each in sawn["bars"]) for sawn in _core.bars_of(dict(job))}

@@ -2,19 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING
 
 from halfnut import _core
-from halfnut.core.catalogue import active
 from halfnut.core.fixed import Value
 
-if TYPE_CHECKING:
-    from halfnut.planning.answers import Answer, Levers
-    from halfnut.planning.job import Job
-
-__all__ = ["Lot", "Order", "Span", "better_order", "lot"]
+__all__ = ["Lot", "Order", "Span", "lot"]
 _ROUND_S = 300.0
 
 
@@ -71,33 +64,19 @@ def lot(time_s: float, quantity: int) -> Lot:
     >>> str(found.first), found.spares, found.measured
     ('40 min to 1 h 20 min', 1, (1, 6, 11))
     """
-    first, further, whole, spares, measured = _core.lot_of(time_s, quantity)
-    return Lot(Span(*first), Span(*further), Span(*whole), spares, measured)
+    found = _core.lot_of(time_s, quantity)
+    return Lot(**found | {name: Span(**found[name]) for name in ("first", "further", "whole")})
 
 
 @dataclass(frozen=True)
 class Order(Value):
-    """Another order of a part's operations: their numbers, and what it saves of a piece."""
+    """Another order of a part's operations: their numbers, and what it saves of a piece.
+
+    It moves fewer levers and leaves every cut as it is. Only operations of one holding change places, and of them
+    none that the trade keeps where it is: a knurl before what is slender or close, threads, reamed and tapped holes
+    after the rest, milled shapes before holes. The person's order is kept; this one is offered.
+    """
 
     numbers: tuple[int, ...]
     saves_s: float
     saves_stops: int
-
-
-def better_order(job: Job, part: int, answers: Sequence[Answer | None]) -> Order | None:
-    """Another order of the operations of a job's part, that moves fewer levers and leaves every cut as it is, or None.
-
-    Only operations of one holding change places, and of them none that the trade keeps where it is: a knurl before
-    what is slender or close, threads, reamed and tapped holes after the rest, milled shapes before holes. The person's
-    order is kept; this one is offered.
-    """
-
-    def told(levers: Sequence[Levers]) -> list[tuple[str, str, bool]]:
-        return [(each.group, str(each.positions) if each.positions else "", each.stop) for each in levers]
-
-    moved = [
-        None if found is None else (told(found.levers), told(found.levers if found.left is None else found.left))
-        for found in answers
-    ]
-    order = _core.better_order(job, job.machines, part, moved, active())
-    return None if order is None else Order(tuple(order[0]), *order[1:])

@@ -10,7 +10,9 @@ from halfnut import _core
 from halfnut.core.catalogue import active
 from halfnut.core.fixed import Value
 from halfnut.core.words import Caution, caution
+from halfnut.planning.answers import Answer
 from halfnut.planning.job import Job
+from halfnut.planning.timing import Order
 
 __all__ = ["JobMistake", "WalkedPart", "walk"]
 
@@ -80,13 +82,17 @@ class WalkedPart(Value):
     mistakes: tuple[JobMistake, ...]
     standing: tuple[Caution, ...] = ()
     """What goes with the part as a whole, whatever its figures."""
+    answers: tuple[Answer | str, ...] = ()
+    """Of each operation its answer, where that is asked for, or why there is none."""
+    order: Order | None = None
+    """Another order of the operations, where that is asked for and saves time or stops."""
 
     def of(self, operation: int) -> tuple[JobMistake, ...]:
         """Mistakes of one operation; 0 for the part as a whole."""
         return tuple(each for each in self.mistakes if each.operation == operation)
 
 
-def walk(job: Job, text: str = "") -> tuple[WalkedPart, ...]:
+def walk(job: Job, text: str = "", *, asked: bool = False) -> tuple[WalkedPart, ...]:
     """Every part of a job walked.
 
     Parameters
@@ -95,13 +101,17 @@ def walk(job: Job, text: str = "") -> tuple[WalkedPart, ...]:
         What is made.
     text : str
         The job's file, for the lines of mistakes.
+    asked : bool
+        Whether its operations are answered, too.
     """
-    found = _core.walk_job(job, job.machines, text, active())["parts"]
+    found = _core.walk_job(job, job.machines, text, active(), asked)["parts"]
     return tuple(
         WalkedPart(
             each["operations"],
             tuple(JobMistake(each["part"], **mistake) for mistake in each["mistakes"]),
             tuple(caution(code, gravity=gravity, **dict(more)) for code, gravity, more in each["told"]),
+            tuple(one["error"] or Answer.of(one) for one in each.get("answered", ())),
+            Order(**each["order"]) if each.get("order") else None,
         )
         for each in found
     )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 from itertools import groupby
 from typing import TYPE_CHECKING, Any
 
@@ -12,7 +12,6 @@ from markupsafe import Markup
 
 from halfnut.core.sizes import MM_PER_INCH
 from halfnut.core.words import by_rank
-from halfnut.planning.asking import Workpiece
 from halfnut.sheet import figures
 from halfnut.sheet.card import Bar, Card, Row, Turned, bars, ticks
 from halfnut.sheet.layout import said
@@ -84,7 +83,7 @@ def cards_of(job: Job, part: PlannedPart, paper: Paper) -> list[Card]:
     while place < len(found):
         setup = found[place]
         places = _bars(part, setup, told, paper)
-        held, (picture, tall) = _holding(job, part, setup), _outline(job, part, setup)
+        held, (picture, tall) = _holding(part, setup), _outline(part, setup)
         hold = said("hold", part, setup.number, stock_size(part), sawn(part), held)
         small = _small(job, part, setup, len(found))
         after = said("after", job.coatings.get(part.part.coating or ""))
@@ -99,7 +98,7 @@ def cards_of(job: Job, part: PlannedPart, paper: Paper) -> list[Card]:
         if place + 1 < len(found) and len(found[place + 1].operations) <= _FEW:
             following = found[place + 1]
             machine = following.machine if following.machine != setup.machine else ""
-            heading = said("turned_round", machine, _holding(job, part, following))
+            heading = said("turned_round", machine, _holding(part, following))
             short = Turned(heading, _bars(part, following, told, paper))
             used = bars_height(pages[-1], paper) + bars_height(short.bars, paper) + _HEADING
             if used <= (first if len(pages) == 1 else later):
@@ -123,9 +122,9 @@ def cards_of(job: Job, part: PlannedPart, paper: Paper) -> list[Card]:
     return out
 
 
-def _outline(job: Job, part: PlannedPart, setup: Setup) -> tuple[Markup, float]:
+def _outline(part: PlannedPart, setup: Setup) -> tuple[Markup, float]:
     """The work of a lathe as it is held; nothing where it is not known how far it stands out."""
-    out = stands_out(job, part, setup)
+    out = stands_out(setup)
     held = None if out is None else held_work(setup.operations, out, part.unit)
     return (Markup(""), 0.0) if held is None else drawn(held, f"{title_of(part)}, {setup.end} end, as it is held")
 
@@ -172,7 +171,7 @@ def _told(part: PlannedPart, found: Sequence[Setup]) -> dict[int, list[Row]]:
 # ---- how the work is held ----------------------------------------------------------------------------------
 
 
-def _holding(job: Job, part: PlannedPart, setup: Setup) -> Markup:
+def _holding(part: PlannedPart, setup: Setup) -> Markup:
     """What holds it, and how far it stands out."""
     held = []
     if setup.end == "second" and part.part.operations[0].end != "second":
@@ -187,17 +186,16 @@ def _holding(job: Job, part: PlannedPart, setup: Setup) -> Markup:
         held.append("centre")
     if part.part.stock.through_spindle:
         held.append("bar through the spindle")
-    out = stands_out(job, part, setup)
+    out = stands_out(setup)
     return said("holding", sentence(", ".join(held)), None if out is None else _to_rule(out, part.unit))
 
 
-def stands_out(job: Job, part: PlannedPart, setup: Setup) -> float | None:
+def stands_out(setup: Setup) -> float | None:
     """How far the work stands out of what holds it, mm: the most that an operation of the setup says or needs."""
     if setup.operations[0].machine.kind != "lathe":
         return None
-    work = Workpiece.from_part(job, part.part, part.unit)
-    found = [replace(work, walked=op.walked).overhang(op.step) for op in setup.operations]
-    return max((each.mm for each in found if each is not None), default=None)
+    found = [op.walked["overhang_mm"] for op in setup.operations]
+    return max((each for each in found if each is not None), default=None)
 
 
 def stock_size(part: PlannedPart) -> str:

@@ -19,8 +19,7 @@ from halfnut.cutting.figures import Cut, DialReading
 from halfnut.fits.questions import cylindrical_fit
 from halfnut.knurls.figures import DialReading as KnurlReading
 from halfnut.knurls.figures import KnurlBlank
-from halfnut.planning.answers import Answer, Levers, Pass
-from halfnut.planning.cut_answers import feed_ladder, reading
+from halfnut.planning.answers import Answer, Levers, Pass, feed_ladder, reading
 from halfnut.sheet import figures
 from halfnut.sheet.card import Feed, Go, Move, Row, Setting, Spindle
 from halfnut.sheet.layout import said

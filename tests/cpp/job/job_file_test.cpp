@@ -10,6 +10,7 @@
 #include <utility>
 
 #include "halfnut/core/builtin.hpp"
+#include "halfnut/job/answer.hpp"
 #include "halfnut/job/walk.hpp"
 #include "halfnut/threads/coating.hpp"
 
@@ -99,6 +100,32 @@ TEST(JobFile, PartsAreReadAsTheyAreWalked) {
     EXPECT_NEAR(step.spread_y_mm, 50.8, 1e-9);
     EXPECT_NEAR(step.apart_mm, 25.4 * std::sqrt(2.0), 1e-9);
     EXPECT_EQ(walk(parts, builtin()).parts.size(), 1U);
+}
+
+TEST(JobFile, ItsOperationsAreAnswered) {
+    Tables made;
+    FileReading reading{builtin()};
+    const FileEntries read = job_of_file(made.plate(Tables::text("5 mm")), find_machine, reading);
+    machine::Machine mill;
+    mill.kind = machine::Kind::mill;
+    mill.motor_kw = 1.5;
+    mill.spindle.resize(2);
+    mill.spindle.front().rpm = 500.0;
+    mill.spindle.back().rpm = 1000.0;
+    const GivenTable tables(read);
+    const std::vector<Part> parts = parts_of(tables.given(), [&](string_view) { return &mill; }, builtin());
+    const WalkedJob walked = walk(parts, builtin());
+    const AnsweredPart found = answer_part(tables.given(), 0, parts.front(), walked.parts.front(), builtin());
+    ASSERT_EQ(found.operations.size(), 1U);
+    const Answered& drilled = found.operations.front();
+    ASSERT_EQ(drilled.error, "");
+    ASSERT_NE(drilled.cut, nullptr);
+    EXPECT_EQ(drilled.cut->cut.spindle_rpm, 1000.0);
+    EXPECT_EQ(drilled.levers.front().group, "spindle");
+    EXPECT_EQ(drilled.sizes.front().number, 5.0);
+    EXPECT_EQ(drilled.remarks.size(), 4U);  // a hole each
+    EXPECT_GT(drilled.time_s, 4.0 * drilled.cut->cut.time_s);
+    EXPECT_FALSE(better_order(parts.front(), found, builtin()).has_value());
 }
 
 TEST(JobFile, AMistakeSaysWhereItIs) {

@@ -14,7 +14,7 @@ import halfnut as hn
 from halfnut.core.record import Caution
 from halfnut.machine import machines
 from halfnut.planning import job, plans
-from halfnut.planning.cut_answers import feed_ladder
+from halfnut.planning.answers import feed_ladder
 
 DEMO = Path(hn.__file__).parent / "demo"
 JOBS = sorted(DEMO.glob("job*.toml"))

@@ -58,6 +58,8 @@ struct Sawn {
     std::vector<Bar> bars{};
 };
 
+extern const RecordRow kSawn;
+
 /// What is sawn from which bar. Of a lot the spares are not counted; stock without a length of its bars, and
 /// what goes through the spindle, is left out.
 [[nodiscard]] std::vector<Sawn> bars_of(const Given& job);

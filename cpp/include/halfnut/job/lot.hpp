@@ -27,6 +27,16 @@ struct Span {
 /// Pieces more to saw than are wanted.
 [[nodiscard]] int spares(int quantity) noexcept;
 
+/// Times of a lot, pieces more to saw than are wanted, and which pieces are measured wholly.
+struct Lot {
+    Span first{};    ///< set-up and first piece
+    Span further{};  ///< each piece after it
+    Span whole{};    ///< all pieces, the first with its set-up
+    int spares = 0;
+    std::vector<int> measured{};
+};
+[[nodiscard]] Lot lot_of(double time_s, int quantity);
+
 /// Which pieces are measured wholly: the first, then every so many.
 [[nodiscard]] std::vector<int> measured_pieces(int quantity);
 
@@ -52,6 +62,12 @@ struct CutUp {
     std::optional<int> blanks_a_bar{};
     std::optional<int> bars{};
     double left_mm = kNaN;  ///< of the last bar
+};
+
+/// How a part's stock is cut up, with what was asked.
+struct CutList {
+    StockAsk asked{};
+    CutUp cut{};
 };
 
 /// A blank is as long as its pieces, the facing at either end of each, one kerf to part each piece off the
@@ -128,5 +144,10 @@ struct Order {
 /// rules it out.
 [[nodiscard]] std::optional<Order> better_order(const Part& part, std::span<const Moved> moved,
                                                 const Catalogue& catalogue);
+
+// How a face reads them.
+extern const RecordRow kLot;
+extern const RecordRow kCutList;
+extern const RecordRow kOrder;
 
 }  // namespace halfnut::job

@@ -196,6 +196,7 @@ struct Kind {
     std::string_view size{};   ///< what it comes to, where no other paper of its own says so
 };
 [[nodiscard]] std::span<const Kind> kinds();
+extern const RecordRow kKind;
 
 /// How a face reads one of these: rows of its members, as a question's arguments.
 [[nodiscard]] const Question& step_question();

@@ -40,6 +40,7 @@ struct Walked {
     double start_mm = kNaN;      ///< the greatest outside diameter that the tool meets
     double hole_mm = kNaN;       ///< the hole that is there before
     double hole_deep_mm = kNaN;  ///< depth of that hole
+    double overhang_mm = kNaN;   ///< how far the work stands out: as said, else as found; of inside work not
     double reach_mm = kNaN;      ///< how far from the face the cuts of this holding go
     double length_mm = kNaN;     ///< of the work after it, between its faces
     bool through = false;        ///< its hole goes through
