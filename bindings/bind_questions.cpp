@@ -703,7 +703,11 @@ void bind_questions(py::module_& module) {
            const Catalogue& catalogue) {
             using Plain = std::variant<std::monostate, bool, std::int64_t, double, std::string>;
             const auto figure = [&](std::string_view key) {
-                const auto at = [](auto&& is) { return Value{std::forward<decltype(is)>(is)}; };
+                const auto at = [](auto&& is) {
+                    Value out;
+                    out.is = std::forward<decltype(is)>(is);
+                    return out;
+                };
                 return figures.contains(key) ? std::visit(at, figures[py::cast(key)].cast<Plain>()) : Value{};
             };
             return filled_with(text, figure, unit, catalogue);

@@ -71,7 +71,7 @@ struct Spelling {
     std::string_view symbol;
 };
 
-constexpr std::array kSpellings{
+constexpr std::array kUnitSpellings{
     Spelling{"millimetre", "mm"},
     Spelling{"millimetres", "mm"},
     Spelling{"millimeter", "mm"},
@@ -440,7 +440,7 @@ std::span<const Unit> units() noexcept {
 const Unit* find_unit(std::string_view spelling, Dimension dimension) noexcept {
     const auto stands_for = [&](std::string_view symbol) {
         return symbol == spelling ||
-               std::any_of(kSpellings.begin(), kSpellings.end(), [&](const Spelling& known) {
+               std::any_of(kUnitSpellings.begin(), kUnitSpellings.end(), [&](const Spelling& known) {
                    return known.written == spelling && known.symbol == symbol;
                });
     };

@@ -451,13 +451,68 @@ void refuse_choice(std::string_view name, std::span<const std::string_view> choi
         {std::string(name), bounds::shown(given), {choices.begin(), choices.end()}, std::string(near)});
 }
 
+Value::Value() noexcept = default;
+Value::Value(bool flag) noexcept : is(flag) {}
+Value::Value(std::int64_t count) noexcept : is(count) {}
+Value::Value(double number) noexcept : is(number) {}
+Value::Value(std::string text) noexcept : is(std::move(text)) {}
+Value::Value(Values list) noexcept : is(std::move(list)) {}
+Value::Value(const Value& other) = default;
+Value::Value(Value&& other) noexcept = default;
+Value& Value::operator=(const Value& other) = default;
+Value& Value::operator=(Value&& other) noexcept = default;
+Value::~Value() = default;
+
+Value shown(double value) {
+    return std::isnan(value) ? Value() : Value(value);
+}
+
+Value shown(bool value) {
+    return value;
+}
+
+Value shown(std::string_view value) {
+    return std::string(value);
+}
+
+Value shown(const std::string& value) {
+    return value;
+}
+
+Value shown(const std::pair<std::string, std::string>& pair) {
+    return Value(Values{pair.first, pair.second});
+}
+
 Value shown(const EvidenceText& text) {
-    return {Values{shown(text.figure), shown(text.rule), shown(text.rule_id), shown(text.row),
-                   shown(text.source), shown(text.kind)}};
+    return Value(Values{shown(text.figure), shown(text.rule), shown(text.rule_id), shown(text.row),
+                        shown(text.source), shown(text.kind)});
 }
 
 Value shown(const Told& told) {
-    return {Values{shown(told.code), Value{told.gravity}, shown(told.words)}};
+    return Value(Values{told.code, told.gravity, shown(told.words)});
+}
+
+namespace {
+
+/// What a function makes of each item of a list.
+template <class One>
+Value each_of(const void* first, std::size_t count, std::size_t size, const One& one) {
+    Values out;
+    out.reserve(count);
+    for (std::size_t i = 0; i < count; ++i) {
+        out.push_back(one(static_cast<const std::byte*>(first) + i * size));
+    }
+    return Value(std::move(out));
+}
+
+}  // namespace
+
+Value shown_each(const void* first, std::size_t count, std::size_t size, Value (*one)(const void* item)) {
+    return each_of(first, count, size, one);
+}
+
+Value shown_each(const void* first, std::size_t count, std::size_t size, const RecordRow& of) {
+    return each_of(first, count, size, [&](const void* item) { return record_value(of, item); });
 }
 
 EvidenceText rests_on(std::string_view figure, RuleId rule, const Catalogue& catalogue, RowRef row) {
@@ -681,6 +736,10 @@ void ask_rows(const Question& question, std::span<const Given> common, std::span
             failed(row, code_of(error), error.what());
         }
     }
+}
+
+Value record_value(const RecordRow& row, const void* record) {
+    return record == nullptr ? Value() : Value(values_of(row, record));
 }
 
 Values values_of(const RecordRow& row, const void* record) {

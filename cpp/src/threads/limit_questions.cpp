@@ -290,7 +290,7 @@ constexpr std::array kLimitRows{
               .get =
                   [](const void* answer) {
                       const auto found = gauges(*static_cast<const LimitsAnswer*>(answer));
-                      return found ? Value{values_of(kGaugeRecord, &*found)} : Value{};
+                      return record_value(kGaugeRecord, found ? &*found : nullptr);
                   }},
     OF("way", (own.coating ? std::optional(own.coating->way) : std::nullopt),
        "How limits to cut to before a coating come about: bare, held (the allowance holds the coating) or "
@@ -335,7 +335,7 @@ constexpr std::array kLimitRows{
               .get =
                   [](const void* answer) {
                       const auto& other = static_cast<const LimitsAnswer*>(answer)->other;
-                      return other ? Value{values_of(kPartLimitsRecord, other.get())} : Value{};
+                      return record_value(kPartLimitsRecord, other.get());
                   }},
 };
 #undef COAT

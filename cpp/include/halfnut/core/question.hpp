@@ -173,8 +173,20 @@ struct Value;
 using Values = std::vector<Value>;
 
 /// A value of an answer. A number that does not apply is nothing; a record is its values in the order of its
-/// rows.
+/// rows. Its members stand in one unit: hundreds of figures are made into values in each file of questions.
 struct Value {
+    Value() noexcept;
+    Value(bool flag) noexcept;
+    Value(std::int64_t count) noexcept;
+    Value(double number) noexcept;
+    Value(std::string text) noexcept;
+    explicit Value(Values list) noexcept;
+    Value(const Value& other);
+    Value(Value&& other) noexcept;
+    Value& operator=(const Value& other);
+    Value& operator=(Value&& other) noexcept;
+    ~Value();
+
     std::variant<std::monostate, bool, std::int64_t, double, std::string, Values> is;
 };
 
@@ -354,6 +366,9 @@ void ask_rows(const Question& question, std::span<const Given> common, std::span
 /// The values of a record, in the order of its rows.
 [[nodiscard]] Values values_of(const RecordRow& row, const void* record);
 
+/// The same as one value; of no record nothing.
+[[nodiscard]] Value record_value(const RecordRow& row, const void* record);
+
 /// Evidence of one figure: its rule and, where there is one, the row.
 [[nodiscard]] EvidenceText rests_on(std::string_view figure, RuleId rule, const Catalogue& catalogue,
                                     RowRef row = {});
@@ -430,43 +445,32 @@ void take(std::optional<E>& to, const Given& given, const AskedRow& row, Asking&
 // ---- one function a type: what is answered
 // ---------------------------------------------------------------------
 
-inline Value shown(double value) {
-    return std::isnan(value) ? Value{} : Value{value};
-}
-inline Value shown(bool value) {
-    return {value};
-}
+Value shown(double value);
+Value shown(bool value);
 template <class Whole>
     requires(std::is_integral_v<Whole> && !std::is_same_v<Whole, bool>)
 Value shown(Whole value) {
-    return {static_cast<std::int64_t>(value)};
+    return static_cast<std::int64_t>(value);
 }
-inline Value shown(std::string_view value) {
-    return {std::string(value)};
-}
-inline Value shown(const std::string& value) {
-    return {value};
-}
+Value shown(std::string_view value);
+Value shown(const std::string& value);
 template <class E>
     requires std::is_enum_v<E>
 Value shown(E value) {
-    return {std::string(enum_name(value))};
+    return shown(enum_name(value));
 }
-inline Value shown(const std::pair<std::string, std::string>& pair) {
-    return {Values{shown(pair.first), shown(pair.second)}};
-}
+Value shown(const std::pair<std::string, std::string>& pair);
 /// Figure, rule, id of the rule, row, source, kind of source.
 Value shown(const EvidenceText& text);
 /// Code, gravity, words.
 Value shown(const Told& told);
+/// What is shown of each of a list's items, and of each as the values of a record.
+Value shown_each(const void* first, std::size_t count, std::size_t size, Value (*one)(const void* item));
+Value shown_each(const void* first, std::size_t count, std::size_t size, const RecordRow& of);
 template <class Item>
 Value shown(const std::vector<Item>& items) {
-    Values out;
-    out.reserve(items.size());
-    for (const Item& item : items) {
-        out.push_back(shown(item));
-    }
-    return {std::move(out)};
+    return shown_each(items.data(), items.size(), sizeof(Item),
+                      [](const void* item) { return shown(*static_cast<const Item*>(item)); });
 }
 template <class Item>
 Value shown(const std::optional<Item>& item) {
@@ -637,9 +641,9 @@ constexpr FigureRow record_row(std::string_view path, std::string_view about) {
     out.get = [](const void* answer) {
         const auto& item = At{}(answer);
         if constexpr (kIsOptional<M>) {
-            return item ? Value{values_of(Of, &*item)} : Value{};
+            return record_value(Of, item ? &*item : nullptr);
         } else {
-            return Value{values_of(Of, &item)};
+            return record_value(Of, &item);
         }
     };
     return out;
@@ -649,11 +653,8 @@ template <const RecordRow& Of, class At>
 constexpr FigureRow records_row(std::string_view path, std::string_view about) {
     FigureRow out{.key = last_name(path), .about = about, .kind = AnsweredKind::records, .of = &Of};
     out.get = [](const void* answer) {
-        Values items;
-        for (const auto& item : At{}(answer)) {
-            items.push_back({values_of(Of, &item)});
-        }
-        return Value{std::move(items)};
+        const auto& items = At{}(answer);
+        return shown_each(items.data(), items.size(), sizeof(*items.data()), Of);
     };
     return out;
 }
@@ -680,11 +681,8 @@ constexpr FigureRow made_records(std::string_view key, std::string_view about) {
     using Whole = typename decltype(detail::made_of(Of))::first_type;
     FigureRow out{.key = key, .about = about, .kind = AnsweredKind::records, .of = &Record, .is_aside = true};
     out.get = [](const void* answer) {
-        Values items;
-        for (const auto& item : Of(*static_cast<const Whole*>(answer))) {
-            items.push_back({values_of(Record, &item)});
-        }
-        return Value{std::move(items)};
+        const auto items = Of(*static_cast<const Whole*>(answer));
+        return shown_each(items.data(), items.size(), sizeof(*items.data()), Record);
     };
     return out;
 }
