@@ -42,7 +42,7 @@ def alloys_of_one_case() -> dict[int, tuple[batch.Case, batch.Case]]:
     status = np.empty(each * count, np.uint8)
     _core.batch_cuts(
         "turn", cuts.turn_cases(), None, each * count, list(range(count)),
-        np.repeat(np.arange(count, dtype=np.int32), each), 3, None, frame, False, "chuck", False, -1,
+        np.repeat(np.arange(count, dtype=np.int32), each), ["HSS"], 0, None, frame, False, "chuck", False, -1,
         {"case_id": ids, "status": status},
     )  # fmt: skip
     found = batch.cases({"case_id": ids})
@@ -128,7 +128,7 @@ class Jobs:
     def halfnut(self, out: dict[str, NDArray], workers: int = 0, clone: str = "") -> None:
         """Answer by the core."""
         _core.batch_cuts(
-            "turn", self.cases, self.machine, len(self.alloy), self.alloys, self.alloy, 3, None,
+            "turn", self.cases, self.machine, len(self.alloy), self.alloys, self.alloy, ["HSS"], 0, None,
             {**self.given, "deflection_limit_mm": DEFLECTION_LIMIT_MM}, False, "chuck", False, 0, out, workers, clone,
         )  # fmt: skip
 

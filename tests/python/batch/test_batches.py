@@ -10,7 +10,7 @@ import pytest
 import halfnut as hn
 from halfnut import _core, batch, cutting
 from halfnut.batch import asking, running
-from halfnut.machine import answer
+from halfnut.core.schemas import answer
 
 MACHINE = "gap-bed"
 ALLOYS = ["6061-T6", "7075-T6", "4130 normalised", "1018", "304", "AZ31B", "C36000", "nylon"]

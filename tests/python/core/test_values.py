@@ -31,6 +31,7 @@ _spec.loader.exec_module(kept)
 # Kinds of answers that tests/text does not print.
 MORE = [
     'hn.threads.drill_set("metric")',
+    "hn.data()",
     'hn.threads_near("12 mm")',
     'hn.force_band("1018")',
     'hn.gear_train("11 TPI", machine="gap-bed")[0]',

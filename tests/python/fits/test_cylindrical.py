@@ -68,13 +68,13 @@ def test_the_whole_grid_agrees_with_the_formulas_and_shows_its_kinds() -> None:
                 expected = oracle.limits(letter, grade, size)
                 text = f"{size:g} {class_text(letter, grade)}"
                 try:
-                    answer = _core.ask("cylindrical_fit", (text,), catalogue.active()).figures()
+                    answer = _core.ask("cylindrical_fit", (text,), catalogue.active())
                 except hn.NotTabulatedError:
                     kinds["refused"] += 1
                     if expected is not None:
                         wrong.append((text, "refused", expected))
                     continue
-                zone = answer["hole"] or answer["shaft"]
+                zone = answer.figure("hole") or answer.figure("shaft")
                 kinds[zone["kind"]] += 1
                 got = (zone["upper_units"] / 1000, zone["lower_units"] / 1000)
                 if expected != got:
