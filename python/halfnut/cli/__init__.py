@@ -8,7 +8,7 @@ import sys
 import warnings
 from collections.abc import Sequence
 from importlib import import_module
-from typing import Any, NoReturn
+from typing import NoReturn, TextIO
 
 import click
 
@@ -119,13 +119,20 @@ def command() -> None:
     """What to do at the lathe and the mill for a one-off part, on your own machines."""
     shown = warnings.showwarning
 
-    def say(*told: Any, **more: Any) -> None:
+    def say(
+        message: Warning | str,
+        category: type[Warning],
+        filename: str,
+        lineno: int,
+        file: TextIO | None = None,
+        line: str | None = None,
+    ) -> None:
         from halfnut.core.shop_tables import ShopWarning
 
-        if issubclass(told[1], ShopWarning):
-            echo(f"halfnut: note: {told[0]}", err=True)
+        if issubclass(category, ShopWarning):
+            echo(f"halfnut: note: {message}", err=True)
         else:
-            shown(*told, **more)
+            shown(message, category, filename, lineno, file, line)
 
     warnings.showwarning = say
     click.get_current_context().call_on_close(lambda: setattr(warnings, "showwarning", shown))

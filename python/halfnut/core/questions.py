@@ -10,7 +10,7 @@ from collections.abc import Callable, Iterator, Mapping
 from dataclasses import field, fields, is_dataclass
 from functools import cache
 from importlib import import_module
-from typing import TYPE_CHECKING, Any, ClassVar, Generic, TypeVar
+from typing import TYPE_CHECKING, Any, ClassVar, Generic, TypeVar, cast
 
 from halfnut import _core
 from halfnut._core import Length, Quantity
@@ -163,11 +163,15 @@ def _answer(place: str) -> type[Answered]:
     return found
 
 
-def _made_of(held: Any, made: type | str) -> Any:
+def _made_of(held: object, made: type | str) -> object:
     """A figure as a record: of plain figures, or an answer by the place of its class; each of a list of them."""
     if isinstance(held, tuple):
         return tuple(_made_of(each, made) for each in held)
-    return held if held is None else made(**held) if isinstance(made, type) else _answer(made).of(held)
+    if held is None:
+        return None
+    if isinstance(made, type):
+        return made(**cast("Mapping[str, object]", held))
+    return _answer(made).of(cast("_core.Answer", held))
 
 
 Item = TypeVar("Item")
