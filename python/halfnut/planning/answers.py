@@ -10,13 +10,19 @@ from halfnut._core import Evidence, FeedLadder, Slide
 from halfnut.core.fixed import Value
 from halfnut.core.record import Caution, Record
 from halfnut.core.words import caution
+from halfnut.cutting import figures as cuts
 from halfnut.cutting.chasing import Chasing
 from halfnut.cutting.choosing import Passes
-from halfnut.cutting.figures import Cut, DialReading, Division, Entry, Groove, Holding, Positions, Taper
+from halfnut.cutting.figures import Cut, DialReading, Division, Entry, Holding, Positions
+from halfnut.fits import figures as fits
 from halfnut.fits.cylindrical import CylindricalFit
+from halfnut.fits.tapers import HoldingTaper
+from halfnut.knurls import figures as knurls
 from halfnut.knurls.figures import KnurlSetup
 from halfnut.machine.machines import Machine
-from halfnut.threads.figures import OverWires, TaperPipe
+from halfnut.threads import figures as threads
+from halfnut.threads.figures import OverWires
+from halfnut.threads.holes import TappingHole
 from halfnut.threads.standard import ThreadLimits
 
 __all__ = ["Answer", "Levers", "Pass", "feed_ladder", "reading"]
@@ -97,7 +103,7 @@ class Answer(Value):
     @classmethod
     def of(cls, found: Mapping[str, Any]) -> Answer:
         """The answer as the core has it: its figures, and of each record its name and what was answered."""
-        made = {name: _RECORDS[kind].of(held) for name, (kind, held) in found["answers"].items()}
+        made = {name: _record_class(kind).of(held) for name, (kind, held) in found["answers"].items()}
         chosen, knurling, record = (made.pop(name, None) for name in ("chosen", "knurling", "record"))
         if chosen is not None:
             record = cut = chosen.passes[0].cut
@@ -171,26 +177,15 @@ class Answer(Value):
         return out
 
 
-_RECORDS: dict[str, Any] = {
-    each.__name__: each
-    for each in (
-        Chasing,
-        Cut,
-        CylindricalFit,
-        Division,
-        Entry,
-        Groove,
-        Holding,
-        KnurlSetup,
-        OverWires,
-        Passes,
-        Positions,
-        Taper,
-        TaperPipe,
-        ThreadLimits,
-    )
+_WITH_MORE = {
+    each.__name__: each for each in (Chasing, CylindricalFit, HoldingTaper, Passes, TappingHole, ThreadLimits)
 }
-"""Classes of what is answered, by the names of their records."""
+
+
+def _record_class(name: str) -> Any:
+    """The class of a record: one that has more than its figures, else as it is made of its declaration."""
+    rooms = (cuts, threads, knurls, fits)
+    return _WITH_MORE.get(name) or next(getattr(room, name) for room in rooms if hasattr(room, name))
 
 
 def _levers(found: Iterable[Mapping[str, Any]]) -> tuple[Levers, ...]:
