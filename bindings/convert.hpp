@@ -7,14 +7,11 @@
 // 3. What is not there is NaN in the core and None in Python (number_or_none). Answers are values: nothing is
 //    changed. Tables cross as the Catalogue that Python holds.
 // 4. An error names the argument, what it must be and what was given: "hold must be one of 'a', 'b', got
-// 'c'".
-//    Of a column it goes on: "at index 2 (1 of 3 elements failed)".
+//    'c'". Of a column it goes on: "at index 2 (1 of 3 elements failed)".
 // 5. The interpreter lock is given away by loops over rows (ask_rows(), batches, blocks of formulas), never
-// by
-//    a single answer. No Python object is touched without it.
+//    by a single answer. No Python object is touched without it.
 // 6. A file that includes pybind11 costs seconds: several are compiled as one (CMakeLists.txt), so their
-// names
-//    in unnamed namespaces differ. What each record needs is a row here, not a template.
+//    names in unnamed namespaces differ. What each record needs is a row here, not a template.
 
 #include <pybind11/numpy.h>
 #include <pybind11/pybind11.h>

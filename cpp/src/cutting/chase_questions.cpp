@@ -61,8 +61,7 @@ double or_else(double given, double usual) {
     return has(given) ? given : usual;
 }
 
-// ---- what is asked
-// ---------------------------------------------------------------------------------------------
+// ---- what is asked ----------------------------------------------------------------------------------------
 
 using Rows = CutRows<ChaseAsk, kTurnArguments>;
 #define ASKED(member, about) HALFNUT_ASKED(ChaseAsk, member, about)
@@ -137,8 +136,7 @@ constexpr std::array kAsked{
 };
 #undef ASKED
 
-// ---- what is answered
-// ------------------------------------------------------------------------------------------
+// ---- what is answered -------------------------------------------------------------------------------------
 
 #define FIGURE(member, about) HALFNUT_FIGURE(ChasedPass, member, about)
 constexpr std::array kPassFigures{
@@ -269,8 +267,7 @@ constexpr RecordRow kRecord{
     {},
     {"{said}", kChasingSays, "feed, dial, good, blank", true, "[{spindle_said}][{spindle_said!}{said}]"}};
 
-// ---- how it is answered
-// ----------------------------------------------------------------------------------------
+// ---- how it is answered -----------------------------------------------------------------------------------
 
 enum Size : std::size_t { major_max, major_min, pitch_max, pitch_min, minor_max, minor_min };
 

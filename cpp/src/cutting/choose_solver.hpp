@@ -11,23 +11,19 @@
 //
 // What is skipped cannot be better:
 //   1. From k no lever costs less than t(l) + the least V of the states that a pass reaches (or 2 t(l) for
-//   the pair),
-//      and levers are tried in the order of t. Let b be the least W(k, .) so far, of lever m, and C the
-//      dearest change. Where that bound exceeds b + C, W(k, l) > W(k, m) + c(any, m): whatever lever is set,
-//      changing to m is better than l, for this l and all that follow. They take no part.
+//      the pair), and levers are tried in the order of t. Let b be the least W(k, .) so far, of lever m, and
+//      C the dearest change. Where that bound exceeds b + C, W(k, l) > W(k, m) + c(any, m): whatever lever is
+//      set, changing to m is better than l, for this l and all that follow. They take no part.
 //   2. Power, torque, grip and force grow with the depth: force goes as d sin(kappa)^-mc, and sin(kappa)
-//   grows more
-//      slowly than d^1.1, mc < 0.9. So the deepest pass that they allow is found by halving, and deeper ones
-//      break one of them. In boring the diameter grows with the depth; its speed lowers the force by less
-//      than 0.153 of the relative growth of the diameter, which is less than that of the depth.
+//      grows more slowly than d^1.1, mc < 0.9. So the deepest pass that they allow is found by halving, and
+//      deeper ones break one of them. In boring the diameter grows with the depth; its speed lowers the force
+//      by less than 0.153 of the relative growth of the diameter, which is less than that of the depth.
 //   3. For a depth d a path through lever l costs t(l) + V(k + d, l). Where that is not below the best depth
-//   so far,
-//      it is left untried whether or not d keeps the limits.
+//      so far, it is left untried whether or not d keeps the limits.
 //   4. Where the least force across the work of any depth deflects the work too far even as it is now,
-//   stiffer than any
-//      pass leaves it, every depth does. Where a feed is above the coarsest of the tables for any depth, or
-//      the speed at the least diameter of a pass above the highest for any depth, every depth breaks that
-//      limit.
+//      stiffer than any pass leaves it, every depth does. Where a feed is above the coarsest of the tables
+//      for any depth, or the speed at the least diameter of a pass above the highest for any depth, every
+//      depth breaks that limit.
 
 #include <algorithm>
 #include <cmath>

@@ -32,8 +32,7 @@ constexpr double kWider = 4.0;
 constexpr double kLeastWider = 1e-4;
 constexpr Ratio kInch{127, 5};
 
-// ---- what is asked
-// ---------------------------------------------------------------------------------------------
+// ---- what is asked ----------------------------------------------------------------------------------------
 
 constexpr Argument kPercent{.name = "error_percent", .unit = "", .low = 0.0, .high = 100.0};
 constexpr AskedRow gears_row(const AskedRow& row, string_view about) {
@@ -70,8 +69,7 @@ constexpr std::array kAsked{
 };
 #undef ASKED
 
-// ---- what is answered
-// ------------------------------------------------------------------------------------------
+// ---- what is answered -------------------------------------------------------------------------------------
 
 bool is_compound(const GearTrainAnswer& train) {
     return train.drivers.size() == 2;
@@ -150,8 +148,7 @@ constexpr RecordRow kTrainsRecord{
     {},           {"{said}", kGearTrainsSays, "limit, 1., 2."},   false,
     "trains"};
 
-// ---- how a lead is read
-// ----------------------------------------------------------------------------------------
+// ---- how a lead is read -----------------------------------------------------------------------------------
 
 Ratio exact_ratio(double value_mm, string_view name) {
     const Ratio out = machine::simplest_ratio(value_mm);
@@ -268,8 +265,7 @@ LeadWanted of_text(string_view text, const AskedRow& row, Asking& asking) {
     }
 }
 
-// ---- how it is answered
-// ----------------------------------------------------------------------------------------
+// ---- how it is answered -----------------------------------------------------------------------------------
 
 /// The threading with the feeds of the carriage in place of the gearbox's leads.
 machine::Threading feeds_of(const machine::Machine* lathe) {

@@ -36,8 +36,7 @@ bool has(double value) {
     return !std::isnan(value);
 }
 
-// ---- what is asked
-// ---------------------------------------------------------------------------------------------
+// ---- what is asked ----------------------------------------------------------------------------------------
 
 template <class Formula>
 constexpr Argument range_of(string_view name) {
@@ -117,8 +116,7 @@ constexpr std::array kGripAsked{
 #undef ASKED
 constexpr auto kHoldAsked = with_those_of(lathe::kTurnAsked, kGripAsked, std::array<string_view, 0>{});
 
-// ---- what is answered
-// ------------------------------------------------------------------------------------------
+// ---- what is answered -------------------------------------------------------------------------------------
 
 double larger_mm(const WorkBend& bend) {
     return 2.0 * bend.beam.worst_mm;
@@ -257,8 +255,7 @@ constexpr RecordRow kHoldRecord{"Holding",
                                  "{bend.slenderness:.1f} diameters unsupported  ({cut.alloy.title})",
                                  kHoldingSays, "grip, round, do", true}};
 
-// ---- how it is answered
-// ----------------------------------------------------------------------------------------
+// ---- how it is answered -----------------------------------------------------------------------------------
 
 double modulus_gpa(const material::AlloyRow& alloy, string_view figure) {
     if (!has(alloy.youngs_modulus_gpa)) {

@@ -16,8 +16,7 @@ namespace {
 
 using std::string_view;
 
-// ---- what is asked
-// ---------------------------------------------------------------------------------------------
+// ---- what is asked ----------------------------------------------------------------------------------------
 
 using Rows = CutRows<HoleAsk, kHoleArguments>;
 #define ASKED(member, about) HALFNUT_ASKED(HoleAsk, member, about)
@@ -148,8 +147,7 @@ constexpr std::array kTapAsked{
 #undef NUMBER
 #undef ASKED
 
-// ---- how it is answered
-// ----------------------------------------------------------------------------------------
+// ---- how it is answered -----------------------------------------------------------------------------------
 
 struct Setting {
     HoleCut cut{};

@@ -64,8 +64,7 @@ bool has(double value) {
     return !std::isnan(value);
 }
 
-// ---- what is asked
-// ---------------------------------------------------------------------------------------------
+// ---- what is asked ----------------------------------------------------------------------------------------
 
 using Rows = CutRows<KnurlSetupAsk, kTurnArguments>;
 #define ASKED(member, about) HALFNUT_ASKED(KnurlSetupAsk, member, about)
@@ -102,8 +101,7 @@ constexpr auto kAsked =
                                 kOfBlank, std::array<string_view, 3>{"diameter_mm", "pitch", "width_mm"}),
                   std::array<string_view, 0>{});
 
-// ---- what is answered
-// ------------------------------------------------------------------------------------------
+// ---- what is answered -------------------------------------------------------------------------------------
 
 #define FIGURE(member, about) HALFNUT_FIGURE(DialAt, member, about)
 constexpr std::array kDialFigures{
@@ -187,8 +185,7 @@ constexpr RecordRow kRecord{"KnurlSetup",
                             {},
                             {"{said}", kKnurlSetupSays, "infeed, over, feed, force", true}};
 
-// ---- how it is answered
-// ----------------------------------------------------------------------------------------
+// ---- how it is answered -----------------------------------------------------------------------------------
 
 /// The cut at the speed of its window, slower where the wheels do not bear it.
 CutAnswer cut_of(const KnurlSetupAsk& asked, const KnurlSetup& setup, double feed_mm_rev, bool formed,

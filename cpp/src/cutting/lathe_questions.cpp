@@ -25,8 +25,7 @@ constexpr double kUsualDamping = 0.03;  // of a tool or bar without a damper: 0.
 constexpr double kNoticedBarMm =
     1000.0;  // bars are sold longer than this: a shorter one that whips is worth a word
 
-// ---- what is asked
-// ---------------------------------------------------------------------------------------------
+// ---- what is asked ----------------------------------------------------------------------------------------
 
 using namespace lathe;
 #define ASKED(member, about) HALFNUT_ASKED(LatheAsk, member, about)
@@ -114,8 +113,7 @@ constexpr std::array kThreadAsked{
 };
 #undef ASKED
 
-// ---- how it is answered
-// ----------------------------------------------------------------------------------------
+// ---- how it is answered -----------------------------------------------------------------------------------
 
 bool is_faceplate(const machine::Machine& machine, int holder) {
     std::string name = machine.chucks[static_cast<std::size_t>(holder)].name;
@@ -272,8 +270,7 @@ CutAnswer plain(const Setting& setting, const LatheAsk& asked, const Asking& ask
     return answer(setting, asked, asked.cut, asking, alloy_of(asked, asking));
 }
 
-// ---- stepped or steadied work
-// ----------------------------------------------------------------------------------
+// ---- stepped or steadied work -----------------------------------------------------------------------------
 
 /// How the work deflects under the cut.
 BeamBend bend_of(const LatheAsk& asked, const CutAnswer& cut, double modulus_gpa) {

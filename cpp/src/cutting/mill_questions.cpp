@@ -23,8 +23,7 @@ constexpr double kHelixLeast = 1.2;   // holes in cutters, so that no post is le
 constexpr double kHelixMost = 1.9;
 constexpr double kSawToothMm = 0.02;
 
-// ---- what is asked
-// ---------------------------------------------------------------------------------------------
+// ---- what is asked ----------------------------------------------------------------------------------------
 
 using Rows = CutRows<MillAsk, kMillArguments>;
 #define ASKED(member, about) HALFNUT_ASKED(MillAsk, member, about)
@@ -116,8 +115,7 @@ constexpr std::array kSawAsked{
 #undef NUMBER
 #undef ASKED
 
-// ---- how it is answered
-// ----------------------------------------------------------------------------------------
+// ---- how it is answered -----------------------------------------------------------------------------------
 
 #define FIGURE(member, about) HALFNUT_FIGURE(EntryAnswer, member, about)
 constexpr std::array kEntryFigures{

@@ -21,8 +21,7 @@ constexpr double kMostSetoverDeg = 8.0;  // from where a set-over wears the cent
 constexpr double kInchesPerFoot = 12.0;
 constexpr double kAsSaid = 1e-9;
 
-// ---- what is asked
-// ---------------------------------------------------------------------------------------------
+// ---- what is asked ----------------------------------------------------------------------------------------
 
 #define ASKED(member, about) HALFNUT_ASKED(LatheAsk, member, about)
 constexpr auto kTaperAsked = with_those_of(
@@ -50,8 +49,7 @@ constexpr auto kGrooveAsked = with_those_of(
     lathe::kPartOffAsked, std::array<string_view, 3>{"alloy", "diameter_mm", "end_diameter_mm"});
 #undef ASKED
 
-// ---- how it is answered
-// ----------------------------------------------------------------------------------------
+// ---- how it is answered -----------------------------------------------------------------------------------
 
 #define FIGURE(member, about) HALFNUT_FIGURE(TaperAnswer, member, about)
 constexpr std::array kTaperFigures{

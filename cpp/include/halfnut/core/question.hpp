@@ -3,17 +3,18 @@
 /// function with its signature and words, the command's options, the JSON Schema, columns and documents are
 /// made of these rows; an argument's name, unit, range, default and meaning stand nowhere else.
 ///
-///     struct Weigh { double diameter_mm = kNaN; double length_mm = kNaN; std::string alloy; };   // what is
-///     asked struct Weight { double mass_kg = kNaN; };                                                  //
-///     what is answered Weight weigh(const Catalogue& catalogue, const Weigh& asked); // throws
+///     // what is asked, what is answered, and how; weigh() throws
+///     struct Weigh { double diameter_mm = kNaN; double length_mm = kNaN; std::string alloy; };
+///     struct Weight { double mass_kg = kNaN; };
+///     Weight weigh(const Weigh& asked, const Asking& asking);
 ///
 ///     constexpr std::array kAsked{
 ///         HALFNUT_ASKED(Weigh, alloy, "The work's material.").required(),
 ///         HALFNUT_ASKED(Weigh, diameter_mm, "Diameter of the bar.").above(0).required().leads(), ...};
 ///     constexpr std::array kFigures{HALFNUT_FIGURE(Weight, mass_kg, "Mass of the bar.")};
 ///     constexpr RecordRow kWeight{"Weight", "What a bar weighs.", kFigures};
-///     constexpr Question kWeigh = question<Weigh, Weight, &weigh>("weigh", "What a bar weighs.", kAsked,
-///     kWeight);
+///     constexpr Question kWeigh =
+///         question<Weigh, Weight, &weigh>("material", "weigh", "What a bar weighs.", kAsked, kWeight);
 ///
 /// A row is a name, a sentence and a few pointers to functions; what depends on a member's type is one
 /// function a type, found by overloading: take() for what is asked, shown() for what is answered.
@@ -403,8 +404,7 @@ void append_evidence(std::span<const EvidenceItem> items, std::span<const std::s
 [[noreturn]] void refuse_choice(std::string_view name, std::span<const std::string_view> choices,
                                 std::string_view given);
 
-// ---- one function a type: what is asked
-// ------------------------------------------------------------------------
+// ---- one function a type: what is asked -------------------------------------------------------------------
 
 void take(double& to, const Given& given, const AskedRow& row, Asking& asking);
 void take(int& to, const Given& given, const AskedRow& row, Asking& asking);
@@ -442,8 +442,7 @@ void take(std::optional<E>& to, const Given& given, const AskedRow& row, Asking&
     take(to.emplace(), given, row, asking);
 }
 
-// ---- one function a type: what is answered
-// ---------------------------------------------------------------------
+// ---- one function a type: what is answered ----------------------------------------------------------------
 
 Value shown(double value);
 Value shown(bool value);
@@ -477,8 +476,7 @@ Value shown(const std::optional<Item>& item) {
     return item ? shown(*item) : Value{};
 }
 
-// ---- how rows are made of members
-// ------------------------------------------------------------------------------
+// ---- how rows are made of members -------------------------------------------------------------------------
 
 namespace detail {
 

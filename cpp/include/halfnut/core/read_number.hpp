@@ -15,8 +15,7 @@ namespace halfnut {
 ///   where the number ends; an error where there is none, or where it is too large or too small for a double
 /// Notes
 ///   1) As std::from_chars, which not every standard library has for a double, but for infinities and NaN:
-///   those are
-///      no numbers here.
+///      those are no numbers here.
 [[nodiscard]] std::from_chars_result read_number(const char* first, const char* last, double& value,
                                                  bool scaled = true);
 

@@ -212,8 +212,7 @@ struct ChaseSchedule {
 /// Errors
 ///   out_of_range   a number out of its range (why names it)
 ///   inconsistent   noses, blank and pitch diameter that do not go together; a line coarser than the thread
-///   is
-///                  deep; a force limit that not even one line keeps
+///                  is deep; a force limit that not even one line keeps
 /// Source
 ///   geometry; constant chip area, common practice of turning texts; force after Kienzle on the area and the
 ///   length of edge that cuts

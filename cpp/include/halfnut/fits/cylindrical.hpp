@@ -133,8 +133,7 @@ struct CylinderLimits {
 ///     not_tabulated  a letter or grade that the standard does not give at this size, or no such fit
 /// Notes
 ///   1) js and JS stand half a tolerance to either side, odd ones too; ISO 286 allows rounding them to an
-///   even
-///      number for IT7 to IT11, which is not done here.
+///      even number for IT7 to IT11, which is not done here.
 [[nodiscard]] Status evaluate(const Catalogue& catalogue, const Cylinder& cylinder, CylinderLimits& out,
                               std::string* why = nullptr);
 

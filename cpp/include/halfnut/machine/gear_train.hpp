@@ -42,8 +42,7 @@ struct Ratio {
 ///   the ratio of least denominator within 1e-12 of the value; 0 / 1 where it has none below ten million
 /// Notes
 ///   1) Leads, threads an inch and stud ratios are written with a few digits, and the smallest ratios are
-///   1e-14
-///      apart at the least, so that the ratio found is the one meant.
+///      1e-14 apart at the least, so that the ratio found is the one meant.
 [[nodiscard]] Ratio simplest_ratio(double value) noexcept;
 
 /// Lead that a train gives.
@@ -155,8 +154,7 @@ struct GearAnswer {
 ///
 /// Given
 ///   threading   lead_mm, spindle_to_stud, gears; gearbox with its standard train; module_mm,
-///   stud_to_screw_mm,
-///               banjo_low_mm, banjo_high_mm, stud_clearance_mm and collar_mm for mounting
+///               stud_to_screw_mm, banjo_low_mm, banjo_high_mm, stud_clearance_mm and collar_mm for mounting
 ///   question    what is wanted
 ///   out         the answer
 ///   why         words for a status other than ok
@@ -164,8 +162,7 @@ struct GearAnswer {
 ///   ok, also with no train found; out_of_range or not_finite; inconsistent: a gearbox without its train
 /// Notes
 ///   1) The search looks each driven pair's product up among the sorted driver pairs: it visits the trains
-///   within
-///      the error limit, not all of them.
+///      within the error limit, not all of them.
 ///   2) A train closes when its shaft distances and the distance from stud to leadscrew make a triangle, the
 ///      banjo's stud lies within its reach, and each gear clears the shafts that pass it by a collar's
 ///      radius; without collar_mm by the rule of 15 teeth. The two gears of a simple train that face each

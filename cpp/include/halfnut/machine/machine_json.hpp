@@ -14,8 +14,7 @@ namespace halfnut::machine {
 ///
 /// Errors
 ///   DomainError  a key that there is not, with the nearest; a value of the wrong kind; a machine that cannot
-///   be, by
-///                problems()
+///                be, by problems()
 [[nodiscard]] Machine machine_of(const Given& object);
 
 /// The object of a machine; machine_of() reads the same machine from it.

@@ -39,15 +39,13 @@ struct MinimumStrength {
 ///   alloy         one alloy in one condition, see find_alloy
 ///   form          "bar", "casting", "drawn tube", "extrusion", "plate", "sheet"
 ///   thickness_mm  diameter of a bar, thickness of plate, sheet or extrusion, wall of a tube, mm; NaN: not
-///   known,
-///                 the least of the form's rows is taken
+///                 known, the least of the form's rows is taken
 ///   grain         how the load lies to the grain; any: the least of what the row gives
 /// Returned
 ///   strengths in MPa with their row
 /// Errors
 ///   NotTabulatedError  no minimum for this alloy, this form (the message lists the forms) or this thickness
-///   (it
-///                      lists the ranges)
+///                      (it lists the ranges)
 ///   NotTabulatedError  across the grain is asked of a row that does not give both strengths across it
 ///   DomainError        a thickness that is not > 0
 /// Notes

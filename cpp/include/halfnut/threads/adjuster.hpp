@@ -114,8 +114,7 @@ inline double engaged_length_mm(double insertion_mm, double thread_length_mm, do
 ///   DomainError  an input is out of its range
 /// Notes
 ///   1) A pull unloads the nut's face, a push the flank in the base, by at most the whole load. The share
-///   that
-///      the parts' stiffness would leave on is not counted on.
+///      that the parts' stiffness would leave on is not counted on.
 /// Source
 ///   balance of forces on the threaded end
 /// Example
@@ -417,8 +416,7 @@ struct Adjuster {
 ///   1) Insertion ends where the lock nut would leave the full form (T - r - nut), or where there is no more
 ///      room. It begins where the full form engaged is the least: least + chamfer + countersink.
 ///   2) Least engagement by strength: neither thread strips under the greater of n times the largest load,
-///   and
-///      preload_max_n with the largest load on top.
+///      and preload_max_n with the largest load on top.
 ///   3) Equal hands: the end of the larger lead begins wound in, the other one wound out.
 [[nodiscard]] Status evaluate(const Catalogue& catalogue, const AdjusterRequest& request, Adjuster& out,
                               std::string* why = nullptr);

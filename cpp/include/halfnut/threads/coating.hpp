@@ -41,8 +41,7 @@ struct BuildUpOfFilm {
 /// Given
 ///   film_um       s, thickness of the whole film, um, >= 0
 ///   growth_ratio  g, share of it that stands outside the bare surface, 0 to 1: 1 for a plate, 1/3 to 1/2 for
-///   a
-///                 sulfuric acid anodise, 1/2 for a hard one
+///                 a sulfuric acid anodise, 1/2 for a hard one
 ///   etch_um       e, metal taken off before, um, >= 0
 /// Returned
 ///   um; below 0 when more metal goes than the film grows

@@ -8,8 +8,7 @@
 ///     axial play   = clearance at the pitch diameter x tan A
 ///     radial play  = the least of the three clearances, side to side
 ///     tilt         = clearance / (length of engagement + d2 cot A), to either side, or the crests' clearance
-///     /
-///                    length where they touch first
+///                    / length where they touch first
 
 #include <algorithm>
 #include <array>
@@ -76,8 +75,7 @@ struct ThreadTilt {
 ///   DomainError  an input is out of its range
 /// Notes
 ///   1) Leaning by an angle moves a flank at the end of the engagement by half its length across, and by half
-///   the
-///      pitch diameter along; the flank's normal adds the two.
+///      the pitch diameter along; the flank's normal adds the two.
 /// Source
 ///   geometry
 /// Example

@@ -109,12 +109,10 @@ struct ThreadLimits {
 ///   and then every figure is kNoLimit
 /// Notes
 ///   1) ISO 965-1 tolerances do not depend on the length of engagement; the class to choose does. Unified
-///   ones do,
-///      outside the lengths that the standard tolerance serves.
+///      ones do, outside the lengths that the standard tolerance serves.
 ///   2) The minor maximum of an external Unified thread is a reference size. ISO: d1 max of the flat form,
-///   and
-///      minor min is d3 at the smallest root radius, reached from the unrounded pitch diameter and rounded
-///      once.
+///      and minor min is d3 at the smallest root radius, reached from the unrounded pitch diameter and
+///      rounded once.
 [[nodiscard]] Status evaluate(const Catalogue& catalogue, const Thread& thread, const LimitOptions& options,
                               ThreadLimits& out, std::string* why = nullptr);
 

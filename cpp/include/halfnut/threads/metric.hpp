@@ -7,8 +7,7 @@
 /// Notes
 ///   1) The tables depart from formula and R40 in about one cell of eight, so the tables come first.
 ///   2) Grades other than 6 stand a fixed number of R40 places from grade 6; this reproduces the tables but
-///   for
-///      one cell (T_d 8 at P 8), and is how a grade of no row is reached from a neighbour that has one.
+///      for one cell (T_d 8 at P 8), and is how a grade of no row is reached from a neighbour that has one.
 
 #include <cstdint>
 #include <optional>

@@ -345,8 +345,7 @@ extern const Question kTappingHole;
 ///
 /// Errors
 ///   DomainError        an argument out of its range, two that ask for a hole each, or one that no rule of
-///   the
-///                      form makes use of
+///                      the form makes use of
 ///   NotTabulatedError  no such drill set, or no drill small enough
 /// Notes
 ///   1) Of another form than ISO metric and Unified no standard says which hole is best: it lies three

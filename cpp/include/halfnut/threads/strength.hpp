@@ -251,16 +251,13 @@ struct ThreadStrength {
 /// Notes
 ///   1) The stress area of a Unified thread above 100 ksi (689.476 MPa) tensile is the one of high strength.
 ///   2) Stripping loads are shear area x shear strength x dilation factor x bending factor; the published
-///   bending
-///      factors go up to 1.19, here they stay at 1. Below 1.4 diameters outside, the curve of the dilation
-///      factor is carried on, with a caution.
+///      bending factors go up to 1.19, here they stay at 1. Below 1.4 diameters outside, the curve of the
+///      dilation factor is carried on, with a caution.
 ///   3) The published factors are of 60 degree threads. For another angle the curve of the dilation factor is
-///   a
-///      bound, since a flatter flank spreads its nut less, and the least published bending factor is taken
+///      a bound, since a flatter flank spreads its nut less, and the least published bending factor is taken
 ///      for both parts.
 ///   4) A tension member's yield counts in bears_n, a thread's shear yield does not: threads share the load
-///   as
-///      they yield, so they are held to breaking and the factor of safety.
+///      as they yield, so they are held to breaking and the factor of safety.
 [[nodiscard]] Status evaluate(const StrengthRequest& request, ThreadStrength& out) noexcept;
 
 /// What a joint holds.
