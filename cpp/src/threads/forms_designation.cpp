@@ -33,6 +33,11 @@ std::string_view last_word(std::string_view text) {
     return text.substr(text.rfind(' ') + 1);
 }
 
+/// A letter as a bit, whatever its case; none of anything else.
+constexpr std::uint32_t letter_bit(char c) noexcept {
+    return is_letter(c) ? std::uint32_t{1} << static_cast<unsigned>(lower(c) - 'a') : 0U;
+}
+
 constexpr std::array<std::string_view, 3> kIsoTaperPrefixes{"Rc", "Rp", "R"};
 
 constexpr std::string_view kWays =
@@ -62,6 +67,17 @@ class Reader : public TextCursor {
     bool fail(std::size_t position, std::string message, StatusCode code = StatusCode::not_understood) {
         problem_ = {{code, 0}, position, std::move(message)};
         return false;
+    }
+    /// A form's name in front of its size: no letter follows, for Tr is not the form of Trp40x7.
+    bool take_name(std::string_view name) {
+        const std::size_t before = at_;
+        skip_blanks();
+        if (!starts_word(name)) {
+            at_ = before;
+            return false;
+        }
+        at_ += name.size();
+        return true;
     }
     /// Words one after another, with or without blanks between them.
     bool take_all(std::string_view words) {
@@ -133,13 +149,13 @@ class Reader : public TextCursor {
         for (const ThreadFormRow& row : catalogue_.thread_forms) {
             if (row.rule == FormRule::iso_taper_pipe) {
                 for (const std::string_view prefix : kIsoTaperPrefixes) {
-                    if (take(prefix)) {
+                    if (take_name(prefix)) {
                         out.become(row);
                         out.prefix = prefix;
                         return size(out) && taper(out);
                     }
                 }
-            } else if ((row.written != FormStyle::inch || row.taper > 0.0) && take(row.form)) {
+            } else if ((row.written != FormStyle::inch || row.taper > 0.0) && take_name(row.form)) {
                 out.become(row);
                 return row.written == FormStyle::lead ? diameter_and_lead(out)
                        : row.taper > 0.0              ? size(out) && taper(out)
@@ -473,6 +489,17 @@ bool is_form_designation(std::string_view text, const Catalogue& catalogue) noex
     };
     skip();
     const std::string_view whole = rest;
+    std::uint32_t letters = 0;
+    for (const char c : whole) {
+        letters |= letter_bit(c);
+    }
+    const auto has = [&](std::string_view word) {
+        if ((letters & letter_bit(word.front())) == 0U) {  // as of most threads and forms
+            return false;
+        }
+        return std::search(whole.begin(), whole.end(), word.begin(), word.end(),
+                           [](char one, char other) { return lower(one) == lower(other); }) != whole.end();
+    };
     const auto leads = [&](std::string_view word) {
         if (!begins_with(whole, word)) {
             return false;
@@ -489,14 +516,7 @@ bool is_form_designation(std::string_view text, const Catalogue& catalogue) noex
                            if ((row.written != FormStyle::inch || row.taper > 0.0) && leads(row.form)) {
                                return true;
                            }
-                           if (row.written == FormStyle::inch) {
-                               for (std::size_t at = 0; at < whole.size(); ++at) {
-                                   if (begins_with(whole.substr(at), last_word(row.form))) {
-                                       return true;
-                                   }
-                               }
-                           }
-                           return false;
+                           return row.written == FormStyle::inch && has(last_word(row.form));
                        });
 }
 

@@ -3,7 +3,9 @@
 
 #include <gtest/gtest.h>
 
+#include <algorithm>
 #include <cmath>
+#include <vector>
 
 #include "halfnut/core/builtin.hpp"
 #include "halfnut/threads/kinds.hpp"
@@ -112,6 +114,19 @@ TEST(FormThreads, SpellingsReadBack) {
         EXPECT_EQ(format_form_thread(thread), text);
         EXPECT_EQ(parse_form_thread(format_form_thread(thread), builtin()), thread);
     }
+}
+
+TEST(FormThreads, TheWholeNameOfAFormIsRead) {
+    std::vector<ThreadFormRow> forms(builtin().thread_forms.begin(), builtin().thread_forms.end());
+    const auto tr =
+        std::find_if(forms.begin(), forms.end(), [](const auto& row) { return row.form == "Tr"; });
+    ASSERT_NE(tr, forms.end());
+    forms.push_back(*tr);  // behind the form whose name it begins with
+    forms.back().form = "Trp";
+    Catalogue shop = builtin();
+    shop.thread_forms = {forms.data(), forms.size()};
+    EXPECT_EQ(parse_form_thread("Trp40x7", shop).form, "Trp");
+    EXPECT_EQ(parse_form_thread("tr 40x7", shop).form, "Tr");
 }
 
 TEST(FormThreads, TaperPipeHandbookExample) {
