@@ -98,7 +98,7 @@ class Stock {
             }
         }
         std::sort(out.begin(), out.end(), [](const Side& a, const Side& b) {
-            return std::tie(a.product, a.first) < std::tie(b.product, b.first);
+            return a.product * kMostTeeth + a.first < b.product * kMostTeeth + b.first;
         });
         return out;
     }
@@ -161,13 +161,16 @@ bool steep_mesh(int one, int two) noexcept {
 bool place(const Room& room, const Stock& stock, GearTrain& train) {
     if (train.driver_2 == 0) {
         train.steep = false;
+        if (!room.known()) {
+            return true;
+        }
         double best = -1.0;
         for (const int idler : stock.sizes()) {
             if (!stock.holds({train.driver_1, train.driven_2, idler, 0})) {
                 continue;
             }
             const double least = room.least(train.driver_1, idler, idler, train.driven_2, true);
-            if (room.known() && least >= 0.0 && least > best) {
+            if (least >= 0.0 && least > best) {
                 best = least;
                 train.idler = idler;
             }
@@ -178,39 +181,38 @@ bool place(const Room& room, const Stock& stock, GearTrain& train) {
             train.mounting = Mounting::closes;
             train.steep = steep_mesh(train.driver_1, train.idler) || steep_mesh(train.idler, train.driven_2);
         }
-        return train.idler != 0 || !room.known();
+        return train.idler != 0;
     }
     const GearTrain given = train;
-    double best = room.known() ? -1.0 : -std::numeric_limits<double>::infinity();
+    double best = 0.0;
     bool found = false;
-    for (int order = 0; order < 4; ++order) {
-        GearTrain now = given;
-        if ((order & 1) != 0) {
-            std::swap(now.driver_1, now.driver_2);
+    for (const bool drivers_turned : {false, true}) {
+        for (const bool driven_turned : {false, true}) {
+            const int driver_1 = drivers_turned ? given.driver_2 : given.driver_1;
+            const int driver_2 = drivers_turned ? given.driver_1 : given.driver_2;
+            const int driven_1 = driven_turned ? given.driven_2 : given.driven_1;
+            const int driven_2 = driven_turned ? given.driven_1 : given.driven_2;
+            const bool steep = steep_mesh(driver_1, driven_1) || steep_mesh(driver_2, driven_2);
+            // where distances are not known the rule of 15 teeth alone, in teeth
+            const double least =
+                room.known() ? room.least(driver_1, driven_1, driver_2, driven_2, false)
+                             : std::min(driver_1 + driven_1 - driver_2, driver_2 + driven_2 - driven_1) -
+                                   kCollarTeeth - (steep ? kMostTeeth : 0);
+            if ((!room.known() || least >= 0.0) && (!found || least > best)) {
+                found = true;
+                best = least;
+                train.driver_1 = driver_1;
+                train.driver_2 = driver_2;
+                train.driven_1 = driven_1;
+                train.driven_2 = driven_2;
+                train.steep = steep;
+            }
         }
-        if ((order & 2) != 0) {
-            std::swap(now.driven_1, now.driven_2);
-        }
-        now.steep = steep_mesh(now.driver_1, now.driven_1) || steep_mesh(now.driver_2, now.driven_2);
-        double least = 0.0;
-        if (room.known()) {
-            least = room.least(now.driver_1, now.driven_1, now.driver_2, now.driven_2, false);
-        } else {  // the rule of 15 teeth alone, in teeth
-            least = std::min(now.driver_1 + now.driven_1 - now.driver_2,
-                             now.driver_2 + now.driven_2 - now.driven_1) -
-                    kCollarTeeth;
-        }
-        if (now.steep) {
-            least -= room.known() ? 0.0 : kMostTeeth;
-        }
-        if ((!room.known() || least >= 0.0) && (!found || least > best)) {
-            found = true;
-            best = least;
-            train = now;
-            train.stud_to_banjo_mm = room.centres(now.driver_1, now.driven_1);
-            train.banjo_to_screw_mm = room.centres(now.driver_2, now.driven_2);
-            train.mounting = room.known() ? Mounting::closes : Mounting::unchecked;
-        }
+    }
+    if (found) {
+        train.stud_to_banjo_mm = room.centres(train.driver_1, train.driven_1);
+        train.banjo_to_screw_mm = room.centres(train.driver_2, train.driven_2);
+        train.mounting = room.known() ? Mounting::closes : Mounting::unchecked;
     }
     return found;
 }
@@ -221,9 +223,15 @@ int smallest_gear(const GearTrain& t) noexcept {
 }
 
 bool better(const GearTrain& a, const GearTrain& b) noexcept {
+    if (a.exact != b.exact) {
+        return a.exact;
+    }
+    if (std::abs(a.error) != std::abs(b.error)) {
+        return std::abs(a.error) < std::abs(b.error);
+    }
     const auto key = [](const GearTrain& t) {
-        return std::tuple(!t.exact, std::abs(t.error), !t.standard, t.steep, t.compound(), -smallest_gear(t),
-                          t.driver_1, t.driven_1, t.driver_2, t.driven_2, t.box);
+        return std::tuple(!t.standard, t.steep, t.compound(), -smallest_gear(t), t.driver_1, t.driven_1,
+                          t.driver_2, t.driven_2, t.box);
     };
     return key(a) < key(b);
 }
@@ -300,19 +308,21 @@ std::vector<std::pair<int, Ratio>> wanted_ratios(const Threading& threading, con
     return out;
 }
 
-/// Calls visit(driver side, driven side, error, exact) for all sides within the limit.
+/// Calls visit(driver side, driven side, error, exact) for all sides within the limit. Both lists are in the
+/// order of their products, so that the first driver within the limit moves up only.
 template <class Visit>
 void within(const std::vector<Side>& drivers, const std::vector<Side>& driven, Ratio wanted, double limit,
             const Visit& visit) {
     const double target = wanted.value();
+    auto first = drivers.begin();
     for (const Side& below : driven) {
         const double centre = target * static_cast<double>(below.product);
         const double low = centre * (1.0 - limit) * (1.0 - kRounding);
         const double high = centre * (1.0 + limit) * (1.0 + kRounding);
-        auto at = std::lower_bound(drivers.begin(), drivers.end(), low, [](const Side& side, double value) {
-            return static_cast<double>(side.product) < value;
-        });
-        for (; at != drivers.end() && static_cast<double>(at->product) <= high; ++at) {
+        while (first != drivers.end() && static_cast<double>(first->product) < low) {
+            ++first;
+        }
+        for (auto at = first; at != drivers.end() && static_cast<double>(at->product) <= high; ++at) {
             const std::int64_t got = at->product * wanted.den;
             const std::int64_t asked = below.product * wanted.num;
             visit(*at, below, static_cast<double>(got - asked) / static_cast<double>(asked), got == asked);
@@ -422,10 +432,10 @@ Status gear_trains(const Threading& threading, const GearQuestion& question, Gea
                    keep(train);
                });
     }
-    std::sort(out.trains.begin(), out.trains.end(), better);
-    if (out.trains.size() > most) {
-        out.trains.resize(most);
-    }
+    const std::size_t told = std::min(most, out.trains.size());
+    std::partial_sort(out.trains.begin(), out.trains.begin() + static_cast<std::ptrdiff_t>(told),
+                      out.trains.end(), better);
+    out.trains.resize(told);
     return {};
 }
 
