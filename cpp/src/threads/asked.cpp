@@ -48,10 +48,10 @@ void take(PartAsked& to, const Given& given, const AskedRow& row, Asking& asking
     if (answer == nullptr) {
         AnyThread thread;
         take(thread, given, row, asking);
-        to.is = std::move(thread);
+        to = std::move(thread);
         return;
     }
-    to.is = answer->limits;
+    to = answer->limits;
     if (row.leading != 0) {
         asking.inch = answer->limits.inch;
     }
@@ -72,7 +72,7 @@ AnyThread part_of(const AnyThread& thread, Side side) {
 
 PartLimits limits_of(const Catalogue& catalogue, const PartAsked& part, std::optional<Side> side,
                      const LimitOptions& options) {
-    if (const auto* const given = std::get_if<PartLimits>(&part.is)) {
+    if (const PartLimits* const given = part.limits()) {
         if (side && given->side != *side) {
             throw DomainError(
                 fmt::format("the {0} part must be {0}, got {1}", enum_name(*side), given->title()));

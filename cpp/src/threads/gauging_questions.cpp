@@ -391,7 +391,7 @@ constinit const Question kWires = [] {
 
 PlugAnswer shop_plug(const PlugAsk& asked, const Asking& asking) {
     const Catalogue& catalogue = asking.catalogue;
-    const bool by_limits = std::holds_alternative<PartLimits>(asked.thread.is);
+    const bool by_limits = asked.thread.limits() != nullptr;
     const std::optional<Side> side = by_limits ? std::nullopt : std::optional(Side::internal);
     const PartLimits nut = before(catalogue, limits_of(catalogue, asked.thread, side), asked.build_up);
     if (nut.side != Side::internal || !nut.part) {
@@ -448,7 +448,7 @@ constinit const Question kShopPlug = [] {
 
 JudgeAnswer judge(const JudgeAsk& asked, const Asking& asking) {
     const Catalogue& catalogue = asking.catalogue;
-    const bool alone = std::holds_alternative<PartLimits>(asked.thread.is);
+    const bool alone = asked.thread.limits() != nullptr;
     const PartLimits own =
         limits_of(catalogue, asked.thread, std::nullopt, {.engagement_mm = asked.engagement_mm});
     const Verdict verdict = judge(catalogue, PartJudgeRequest{asked.found, own, alone});

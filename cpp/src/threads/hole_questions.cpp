@@ -622,7 +622,7 @@ DrillSetAnswer drill_set(const DrillSetAsk& asked, const Asking& asking) {
 
 TappingAnswer tapping_hole(const TappingAsk& asked, const Asking& asking) {
     const Catalogue& catalogue = asking.catalogue;
-    const auto* const own = std::get_if<PartLimits>(&asked.thread.is);
+    const PartLimits* const own = asked.thread.limits();
     if (own != nullptr && (own->side != Side::internal || !own->part)) {
         throw DomainError(fmt::format("a tapped hole needs the limits of an internal thread, got those of {}",
                                       own->title()));

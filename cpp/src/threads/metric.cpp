@@ -131,13 +131,13 @@ std::optional<Micrometres> formula(double um, int steps) {
     return value ? std::optional(Micrometres{*value, Basis::formula, {}}) : std::nullopt;
 }
 
-template <class Row>
+template <class Row, class Formula>
 std::optional<Micrometres> crest(Rows<Row> table, std::int64_t pitch_units, int grade,
-                                 const std::array<int, 10>& steps, double grade_6_um) {
+                                 const std::array<int, 10>& steps, const Formula& grade_6_um) {
     if (const auto found = from_rows(table, rows_of_pitch(table, pitch_units), grade, steps)) {
         return found;
     }
-    return formula(grade_6_um, steps[static_cast<std::size_t>(grade)]);
+    return formula(grade_6_um(), steps[static_cast<std::size_t>(grade)]);
 }
 
 }  // namespace
@@ -189,16 +189,17 @@ std::optional<Micrometres> iso_crest_tolerance(const Catalogue& catalogue, Side 
         if (grade != 4 && grade != 6 && grade != 8) {
             return std::nullopt;
         }
-        const double root = cbrt_of(pitch);
-        return crest(catalogue.iso_external_major, pitch_units, grade, kExternalMajorSteps,
-                     180.0 * root * root - 3.15 / std::sqrt(pitch));
+        return crest(catalogue.iso_external_major, pitch_units, grade, kExternalMajorSteps, [pitch] {
+            const double root = cbrt_of(pitch);
+            return 180.0 * root * root - 3.15 / std::sqrt(pitch);
+        });
     }
     if (grade < 4 || grade > 8) {
         return std::nullopt;
     }
-    const double grade_6 =
-        pitch < 1.0 ? 433.0 * pitch - 190.0 * power_of(pitch, 1.22) : 230.0 * power_of(pitch, 0.7);
-    return crest(catalogue.iso_internal_minor, pitch_units, grade, kInternalMinorSteps, grade_6);
+    return crest(catalogue.iso_internal_minor, pitch_units, grade, kInternalMinorSteps, [pitch] {
+        return pitch < 1.0 ? 433.0 * pitch - 190.0 * power_of(pitch, 1.22) : 230.0 * power_of(pitch, 0.7);
+    });
 }
 
 std::optional<Micrometres> iso_pitch_tolerance(const Catalogue& catalogue, Side side,

@@ -24,7 +24,16 @@ void take(AnyThread& to, const Given& given, const AskedRow& row, Asking& asking
 
 /// One part of a thread: by a designation, or by limits that an earlier answer gave.
 struct PartAsked {
-    std::variant<std::monostate, AnyThread, PartLimits> is;
+    std::variant<std::monostate, AnyThread, std::shared_ptr<const PartLimits>> is{};
+
+    PartAsked() = default;
+    PartAsked(AnyThread thread) : is(std::move(thread)) {}
+    PartAsked(PartLimits limits) : is(std::make_shared<const PartLimits>(std::move(limits))) {}
+    /// The limits that were given; null where a designation was.
+    [[nodiscard]] const PartLimits* limits() const noexcept {
+        const auto* const given = std::get_if<std::shared_ptr<const PartLimits>>(&is);
+        return given == nullptr ? nullptr : given->get();
+    }
 };
 void take(PartAsked& to, const Given& given, const AskedRow& row, Asking& asking);
 
