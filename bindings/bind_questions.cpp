@@ -73,7 +73,7 @@ class Taken {
             return {.tag = Given::Tag::number, .number = std::numeric_limits<double>::infinity()};
         }
         if (PyUnicode_Check(value.ptr()) != 0) {
-            return {.tag = Given::Tag::text, .text = kept(py::reinterpret_borrow<py::object>(value))};
+            return {.tag = Given::Tag::text, .text = viewed(value)};  // the asker holds it
         }
         if (py::isinstance<Quantity>(value)) {
             const auto& quantity = value.cast<const Quantity&>();
@@ -127,15 +127,15 @@ class Taken {
         }
         return out;
     }
-    std::string_view kept(py::object text) {
+    static std::string_view viewed(py::handle text) {
         Py_ssize_t size = 0;
         const char* const data = PyUnicode_AsUTF8AndSize(text.ptr(), &size);
         if (data == nullptr) {
             throw py::error_already_set();
         }
-        texts_.push_back(std::move(text));
         return {data, static_cast<std::size_t>(size)};
     }
+    std::string_view kept(py::object text) { return viewed(texts_.emplace_back(std::move(text))); }
 
     std::vector<Given> given_;
     std::vector<py::object> texts_;
@@ -290,6 +290,22 @@ Answered ask_question(std::string_view name, const py::tuple& values, const Shar
     return {answer, values, catalogue, Telling(answer, catalogue.get())};
 }
 
+/// Whether the core reads each value as it is.
+bool as_they_are(const py::tuple& values) {
+    static const std::array kKinds{py::type::of(py::none()),         py::type::of(py::str()),
+                                   py::type::of(py::float_()),       py::type::of(py::int_()),
+                                   py::type::of(py::bool_()),        py::type::of<Quantity>(),
+                                   py::type::of<Length>(),           py::type::of<machine::Machine>(),
+                                   py::type::of<threads::BuildUp>(), py::type::of<threads::AnyThread>(),
+                                   py::type::of<Answered>()};
+    return std::all_of(values.begin(), values.end(), [](const py::handle value) {
+        const auto* const kind = reinterpret_cast<PyObject*>(Py_TYPE(value.ptr()));
+        return std::any_of(kKinds.begin(), kKinds.end(),
+                           [&](const py::handle one) { return one.ptr() == kind; }) ||
+               (PyTuple_CheckExact(value.ptr()) && as_they_are(py::reinterpret_borrow<py::tuple>(value)));
+    });
+}
+
 Answered within(const Answered& self, std::size_t place, std::size_t which) {
     Answered out{self.answer, self.values, self.catalogue, self.telling.within(place).at(which), self.way};
     out.way.emplace_back(place, which);
@@ -381,11 +397,6 @@ py::dict ask_question_rows(std::string_view name, const py::tuple& values, const
             views[i].assign(texts[i].begin(), texts[i].end());
             one.texts = views[i];
         }
-        if (one.argument >= question.arguments.size() ||
-            std::max(one.numbers.size(), one.codes.size()) != rows) {
-            throw DomainError("a column of " + std::string(name) +
-                              " has no argument, or another number of rows");
-        }
         asked.push_back(one);
     }
     std::vector<FigureColumn> figures;
@@ -409,19 +420,14 @@ py::dict ask_question_rows(std::string_view name, const py::tuple& values, const
     {
         const py::gil_scoped_release release;
         const auto ask_some = [&](std::size_t first, std::size_t last) {
-            std::vector<AskedColumn> some = asked;
-            for (AskedColumn& one : some) {
-                one.numbers = one.numbers.empty() ? one.numbers : one.numbers.subspan(first, last - first);
-                one.codes = one.codes.empty() ? one.codes : one.codes.subspan(first, last - first);
-            }
             ask_rows(
-                question, common.given(), some, last - first, catalogue,
+                question, common.given(), asked, first, last, catalogue,
                 [&](std::size_t row, const void* answer) {
                     const FigureRow* within = nullptr;
                     Value record;
                     for (FigureColumn& column : figures) {
                         if (column.at.within == nullptr) {
-                            put(column, first + row, column.at.figure->get(answer));
+                            put(column, row, column.at.figure->get(answer));
                             continue;
                         }
                         if (column.at.within != within) {  // those of one record stand beside each other
@@ -429,13 +435,13 @@ py::dict ask_question_rows(std::string_view name, const py::tuple& values, const
                             record = within->get(answer);
                         }
                         if (const auto* const inner = std::get_if<Values>(&record.is)) {
-                            put(column, first + row, (*inner)[column.at.place]);
+                            put(column, row, (*inner)[column.at.place]);
                         }
                     }
                 },
                 [&](std::size_t row, StatusCode failure, std::string_view words) {
-                    code[first + row] = static_cast<std::uint8_t>(failure);
-                    why[first + row] = words;
+                    code[row] = static_cast<std::uint8_t>(failure);
+                    why[row] = words;
                 });
         };
         ask_some(0, 0);  // what all rows share is refused even where there are none
@@ -458,24 +464,12 @@ std::vector<std::string_view> texts(std::span<const std::string_view> all) {
     return {all.begin(), all.end()};
 }
 
-std::string_view kind_name(AskedKind kind) {
-    constexpr std::array<std::string_view, 8> kNames{"number", "count",   "flag", "choice",
-                                                     "text",   "machine", "list", "object"};
-    return kNames.at(static_cast<std::size_t>(kind));
-}
-std::string_view kind_name(AnsweredKind kind) {
-    constexpr std::array<std::string_view, 12> kNames{"number", "count",   "flag",   "text",
-                                                      "pairs",  "numbers", "counts", "texts",
-                                                      "record", "records", "told",   "evidence"};
-    return kNames.at(static_cast<std::size_t>(kind));
-}
-
 py::list described(std::span<const AskedRow> rows);
 
 py::dict described(const AskedRow& row) {
     const std::string range = range_text(row.range);
     return py::dict(
-        "name"_a = row.name, "key"_a = row.key, "kind"_a = kind_name(row.kind), "about"_a = row.about,
+        "name"_a = row.name, "key"_a = row.key, "kind"_a = enum_name(row.kind), "about"_a = row.about,
         "unit"_a = row.unit,
         "dimension"_a = row.has_dimension ? py::object(text(dimension_name(row.dimension))) : py::none(),
         "written"_a = row.written, "usual"_a = row.usual, "kin"_a = row.kin, "option"_a = row.option,
@@ -498,7 +492,7 @@ py::dict described(const RecordRow& row) {
     py::list figures;
     for (const FigureRow& figure : row.figures) {
         figures.append(
-            py::dict("key"_a = figure.key, "kind"_a = kind_name(figure.kind), "about"_a = figure.about,
+            py::dict("key"_a = figure.key, "kind"_a = enum_name(figure.kind), "about"_a = figure.about,
                      "unit"_a = figure.unit, "always"_a = figure.is_always, "aside"_a = figure.is_aside,
                      "kin"_a = figure.kin, "choices"_a = texts(figure.choices),
                      "of"_a = figure.of == nullptr ? py::object(py::none()) : described(*figure.of)));
@@ -715,9 +709,15 @@ void bind_questions(py::module_& module) {
         "template"_a, "figures"_a, "unit"_a, "catalogue"_a,
         "A template with plain figures by their keys; None where it lacks one.");
     module.def(
-        "ask", &ask_question, "name"_a, "values"_a, "catalogue"_a,
+        "ask",
+        [](std::string_view name, const py::tuple& values, const SharedCatalogue& catalogue,
+           const py::object& read) {
+            const bool plain = read.is_none() || as_they_are(values);
+            return ask_question(name, plain ? values : py::tuple(read(name, values)), catalogue);
+        },
+        "name"_a, "values"_a, "catalogue"_a, "read"_a = py::none(),
         "The answer to the question of a name. `values` are those of its arguments in their order; None is "
-        "not given.");
+        "not given. `read` makes what the core reads of values that it does not take as they are.");
     module.def("ask_rows", &ask_question_rows, "name"_a, "values"_a, "columns"_a, "rows"_a, "wanted"_a,
                "catalogue"_a, "workers"_a = 0,
                "The same for many rows: figures as columns, with a status and a reason each. `columns` are "

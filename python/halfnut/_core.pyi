@@ -630,7 +630,12 @@ class Answer:
     def json(self) -> str: ...
 
 def filled(template: str, figures: dict[str, Any], unit: str, catalogue: Catalogue) -> str | None: ...
-def ask(name: str, values: tuple[Any, ...], catalogue: Catalogue) -> Answer: ...
+def ask(
+    name: str,
+    values: tuple[object, ...],
+    catalogue: Catalogue,
+    read: Callable[[str, tuple[object, ...]], tuple[object, ...]] | None = None,
+) -> Answer: ...
 def ask_rows(
     name: str,
     values: tuple[Any, ...],

@@ -707,9 +707,15 @@ Answer ask(const Question& question, std::span<const Given> given, const Catalog
 }
 
 void ask_rows(const Question& question, std::span<const Given> common, std::span<const AskedColumn> columns,
-              std::size_t rows, const Catalogue& catalogue,
+              std::size_t first, std::size_t last, const Catalogue& catalogue,
               const std::function<void(std::size_t row, const void* answer)>& answered,
               const std::function<void(std::size_t row, StatusCode code, std::string_view why)>& failed) {
+    for (const AskedColumn& column : columns) {
+        if (column.argument >= question.arguments.size() ||
+            std::max(column.numbers.size(), column.codes.size()) < last) {
+            throw DomainError(fmt::format("a column of {} has no argument, or too few rows", question.name));
+        }
+    }
     Asking shared{catalogue};
     shared.evidence = false;
     const std::shared_ptr<void> all = question.fresh();
@@ -718,7 +724,7 @@ void ask_rows(const Question& question, std::span<const Given> common, std::span
     for (std::size_t i = 0; i < common.size() && i < given.size(); ++i) {
         given[i] = common[i].tag != Given::Tag::nothing;
     }
-    for (std::size_t row = 0; row < rows; ++row) {
+    for (std::size_t row = first; row < last; ++row) {
         try {
             const std::shared_ptr<void> asked = question.copy(all.get());
             Asking asking = shared;

@@ -30,9 +30,10 @@ def checked(function: Callable[P, R]) -> Callable[P, R]:
     unknown: Check = sound
 
     def call(*given: P.args, **named: P.kwargs) -> R:
-        checks.update(checks or find(function))
+        if not checks:
+            checks.update(find(function))
         values: Any = [check(value, name) for (name, check), value in zip(checks.items(), given, strict=False)]
-        more = {name: checks.get(name, unknown)(value, name) for name, value in named.items()}
+        more = {name: checks.get(name, unknown)(value, name) for name, value in named.items()} if named else named
         return function(*values, *given[len(checks) :], **more)  # type: ignore[arg-type]
 
     # In the module of the function, where its examples are looked for.
@@ -153,6 +154,8 @@ def number(value: object, name: str) -> float:
     >>> number(95, "value")
     95.0
     """
+    if type(value) is float and math.isfinite(value):
+        return value
     if isinstance(value, bool) or not isinstance(value, numeric.Real):
         raise DomainError(f"{name} must be a number, got {_shown(value)}")
     try:

@@ -13,7 +13,7 @@ from importlib import import_module
 from typing import TYPE_CHECKING, Any, ClassVar, Generic, TypeVar, cast
 
 from halfnut import _core
-from halfnut._core import Length, Quantity
+from halfnut._core import Quantity
 from halfnut.core.arguments import sound
 from halfnut.core.catalogue import active
 from halfnut.core.fixed import made
@@ -26,8 +26,8 @@ if TYPE_CHECKING:
 __all__ = ["Answered", "Listed", "answer_to", "ask", "declared", "found", "found_by", "function_of", "plain"]
 
 _PLAIN = (str, bool, int, float, Quantity, _core.Machine, _core.BuildUp, _core.Thread, _core.Answer)
-_AS_THEY_ARE = frozenset((*_PLAIN, Length, type(None)))
 _FINDERS: dict[str, Callable[[Any], Any]] = {}
+_new: Callable[[type[Any]], Any] = object.__new__
 _TOLD = frozenset({"notes", "cautions", "evidence"})
 
 
@@ -90,12 +90,8 @@ def placed(question: str, /, **given: object) -> tuple[Any, ...]:
 
 def ask(name: str, values: tuple[Any, ...]) -> _core.Answer:
     """The core's answer to a question."""
-    for value in values:
-        if type(value) not in _AS_THEY_ARE:
-            values = read(name, values)
-            break
     try:
-        return _core.ask(name, values, active())
+        return _core.ask(name, values, active(), read)
     except UnicodeEncodeError:
         for row, value in zip(declared()[name]["arguments"], values, strict=False):
             sound(value, row["name"])
@@ -104,7 +100,9 @@ def ask(name: str, values: tuple[Any, ...]) -> _core.Answer:
 
 def answer_to(name: str, answer: str, values: tuple[Any, ...]) -> Any:
     """The record of the core's answer to a question, of the class of a module and name, loaded when first asked for."""
-    return _answer(answer).of(ask(name, values))
+    out = _new(_answer(answer))
+    out.__dict__["_held"] = ask(name, values)
+    return out
 
 
 def read(name: str, values: tuple[Any, ...]) -> tuple[Any, ...]:

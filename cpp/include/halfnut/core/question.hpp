@@ -79,7 +79,7 @@ struct Asking {
         kept{};  ///< what was made of what is asked, and views of it stand there
 };
 
-enum class AskedKind : std::uint8_t { number, count, flag, choice, text, machine, list, object };
+HALFNUT_ENUM(AskedKind, number, count, flag, choice, text, machine, list, object)
 
 /// An argument of a question.
 struct AskedRow {
@@ -191,20 +191,8 @@ struct Value {
     std::variant<std::monostate, bool, std::int64_t, double, std::string, Values> is;
 };
 
-enum class AnsweredKind : std::uint8_t {
-    number,
-    count,
-    flag,
-    text,
-    pairs,
-    numbers,
-    counts,
-    texts,
-    record,
-    records,
-    told,
-    evidence
-};
+HALFNUT_ENUM(AnsweredKind, number, count, flag, text, pairs, numbers, counts, texts, record, records, told,
+             evidence)
 
 /// Something to tell a person: a code of the table of cautions; of those of one code the one with the
 /// greatest gravity is the gravest. `words` fill places in its text beside the answer's own figures.
@@ -352,15 +340,18 @@ struct AskedColumn {
     std::span<const std::string_view> texts{};
 };
 
-/// Ask once for each row, what is common given once.
+/// Ask once for each row from one up to another, what is common given once.
 ///
 /// Given
 ///   common    as for ask(); what columns give is nothing here
-///   columns   each as long as there are rows
+///   columns   each with all rows
 ///   answered  called with each row and its answer
 ///   failed    called with each row that has none, and why: a status that stands for the kind of error
+/// Errors
+///   DomainError  a column of an argument that there is not, or that ends before the rows; as ask(), of what
+///   is common
 void ask_rows(const Question& question, std::span<const Given> common, std::span<const AskedColumn> columns,
-              std::size_t rows, const Catalogue& catalogue,
+              std::size_t first, std::size_t last, const Catalogue& catalogue,
               const std::function<void(std::size_t row, const void* answer)>& answered,
               const std::function<void(std::size_t row, StatusCode code, std::string_view why)>& failed);
 
