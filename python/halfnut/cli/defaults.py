@@ -8,7 +8,7 @@ from typing import Any, Literal, TypeAlias
 
 from halfnut._core import Error, TableError, nearest_name
 
-__all__ = ["Defaults", "kind_of", "options", "place", "remembered", "text_of"]
+__all__ = ["Defaults", "place"]
 
 _LATHE = frozenset(
     {"turn", "face", "bore", "part-off", "groove", "taper", "knurl", "knurl-setup", "chase", "gear-train", "hold"}

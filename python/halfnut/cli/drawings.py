@@ -13,8 +13,6 @@ if TYPE_CHECKING:
     from halfnut.cutting.figures import GearTrains
     from halfnut.threads.adjusters import Adjuster
 
-__all__ = ["check", "drawing"]
-
 
 def check(name: str, suffix: str) -> None:
     """Refuse what cannot be drawn, before the work for it begins."""

@@ -19,7 +19,7 @@ if TYPE_CHECKING:
 
     from halfnut.core.given import UnitCarrier
 
-__all__ = ["carried_units", "in_inches", "in_unit", "memory", "numbers", "numbers_column", "unit_carrier"]
+__all__ = ["carried_units", "memory", "numbers", "numbers_column", "unit_carrier"]
 
 # Names of units that the libraries spell otherwise.
 _PINT = {"rev": "turn", "deg": "degree", "C": "degC", "": "dimensionless"}

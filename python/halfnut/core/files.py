@@ -24,7 +24,7 @@ from typing import Any, BinaryIO
 
 from halfnut._core import DomainError
 
-__all__ = ["check", "check_folder", "seal", "strangers", "write", "write_folder", "writing"]
+__all__ = ["check", "check_folder", "seal", "write", "write_folder", "writing"]
 
 _AT_FDCWD, _NOREPLACE, _EXCHANGE = -100, 1, 2  # linux/fcntl.h, linux/fs.h
 _OLD = ".old"

@@ -11,7 +11,7 @@ from halfnut.core.fixed import made
 if TYPE_CHECKING:
     from halfnut._core import FileMistake
 
-__all__ = ["InputError", "Mistake", "key_path", "of_core"]
+__all__ = ["InputError", "Mistake", "of_core"]
 
 
 @made(frozen=True)

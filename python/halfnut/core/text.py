@@ -8,7 +8,7 @@ from pathlib import Path
 
 from halfnut._core import Error
 
-__all__ = ["FileTextError", "decoded", "plain_cell", "read_text", "shown", "toml_text"]
+__all__ = ["FileTextError", "plain_cell", "read_text", "shown", "toml_text"]
 
 # Control characters but the line feed, separators of lines and paragraphs, changes of direction, lone surrogates.
 _UNSHOWN = re.compile("[\x00-\x09\x0b-\x1f\x7f-\x9f\u2028-\u202e\u2066-\u2069\ud800-\udfff]")

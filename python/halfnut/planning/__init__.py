@@ -8,7 +8,6 @@ from halfnut.core.rooms import furnish
 
 if TYPE_CHECKING:
     from halfnut.planning.answers import *
-    from halfnut.planning.cautioned import *
     from halfnut.planning.job import *
     from halfnut.planning.plans import *
     from halfnut.planning.stock import *

@@ -12,7 +12,6 @@ if TYPE_CHECKING:
     from halfnut.planning.answers import Answer
     from halfnut.threads.figures import ThreadStrength
 
-__all__ = ["needed", "needed_of_joint"]
 _MINUTE_S = 60.0
 
 

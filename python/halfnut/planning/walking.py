@@ -14,7 +14,7 @@ from halfnut.planning.answers import Answer
 from halfnut.planning.job import Job
 from halfnut.planning.timing import Order
 
-__all__ = ["JobMistake", "WalkedPart", "walk"]
+__all__ = ["JobMistake", "WalkedPart"]
 
 
 @dataclass(frozen=True)

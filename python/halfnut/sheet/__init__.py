@@ -11,14 +11,11 @@ if TYPE_CHECKING:
     from halfnut.sheet.card import *
     from halfnut.sheet.cards import *
     from halfnut.sheet.details import *
-    from halfnut.sheet.figures import *
     from halfnut.sheet.layout import *
     from halfnut.sheet.outline import *
     from halfnut.sheet.pages import *
     from halfnut.sheet.paper import *
     from halfnut.sheet.papers import *
-    from halfnut.sheet.phone import *
-    from halfnut.sheet.rows import *
     from halfnut.sheet.telling import *
     from halfnut.sheet.wall import *
 

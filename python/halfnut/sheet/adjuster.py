@@ -11,7 +11,7 @@ from halfnut.sheet.telling import Told, told
 if TYPE_CHECKING:
     from halfnut.threads.adjusters import Adjuster
 
-__all__ = ["adjuster_page", "end_svg"]
+__all__ = ["adjuster_page"]
 
 
 def adjuster_page(found: Adjuster, title: str, heading: str) -> str:

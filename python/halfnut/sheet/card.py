@@ -13,7 +13,7 @@ from markupsafe import Markup, escape
 
 from halfnut.core.text import shown
 
-__all__ = ["Bar", "Card", "Cell", "Feed", "Go", "Move", "Row", "Spindle", "Turned", "bars", "firm", "ticks", "unparted"]
+__all__ = ["Bar", "Card", "Cell", "Feed", "Go", "Move", "Row", "Spindle", "Turned"]
 _BOXES = 12
 """Pieces that have a box each to tick."""
 

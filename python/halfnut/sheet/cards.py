@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from halfnut.planning.job import Job
     from halfnut.planning.plans import PlannedOperation, PlannedPart
 
-__all__ = ["Setup", "cards_of", "sawn", "setups", "stock_size"]
+__all__ = ["Setup"]
 
 _FEW = 3
 """Operations of a setup that stands at the foot of the one before."""

@@ -14,7 +14,7 @@ if TYPE_CHECKING:
     from halfnut.planning.answers import Answer
     from halfnut.planning.plans import Plan, PlannedOperation, PlannedPart
 
-__all__ = ["PartDetails", "details_of", "sources_of"]
+__all__ = ["PartDetails", "details_of"]
 _KINDS = ("standard", "handbook", "textbook", "measured", "common practice", "memory")
 """Kinds of evidence, the firmest first."""
 _UNIT = re.compile("_(?:m_min|mm_rev|mm_min|cm3_min|mm2|mpa|mm|in|um|kw|nm|n|s|rpm|k|w)$")

@@ -7,8 +7,6 @@ from fractions import Fraction
 
 from halfnut.core.sizes import MM_PER_INCH
 
-__all__ = ["dial", "in_dial_units", "length", "limits", "size"]
-
 _PLACES = {"in": 3, "mm": 2}
 """Decimals of a size, least."""
 _SAME = 1e-9
@@ -98,4 +96,5 @@ def _trimmed(text: str, places: int) -> str:
 
 
 def bare(text: str) -> str:
+    """A figure without the nought before its point."""
     return text.removeprefix("0") if text.startswith("0.") else text

@@ -18,7 +18,7 @@ from halfnut.sheet import figures
 from halfnut.sheet.card import firm, ticks, unparted
 from halfnut.sheet.telling import counted, filled, gives_way, sentence, title_of, told, worded
 
-__all__ = ["environment", "said"]
+__all__ = ["environment"]
 
 
 def _written(value: object) -> object:

@@ -14,7 +14,7 @@ from halfnut.sheet.layout import environment
 if TYPE_CHECKING:
     from halfnut.planning.plans import PlannedOperation
 
-__all__ = ["WIDE", "Balloon", "Held", "Zone", "drawn", "held_work"]
+__all__ = ["WIDE", "Balloon", "Held", "Zone"]
 
 WIDE = 78.0
 """Of the picture, in units that are millimetres on A5."""

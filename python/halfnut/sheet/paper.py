@@ -13,7 +13,7 @@ from markupsafe import Markup
 from halfnut._core import DomainError
 from halfnut.sheet.card import Bar, Cell, Feed, Row
 
-__all__ = ["PAPERS", "Paper", "bars_height", "laid", "paper_named", "settled", "split", "text_height", "text_width"]
+__all__ = ["PAPERS", "Paper"]
 
 
 @dataclass(frozen=True)

@@ -8,8 +8,6 @@ from collections.abc import Iterable
 
 from halfnut._core import DomainError
 
-__all__ = ["with_cards"]
-
 _SHOP = re.compile(r'(<script type="application/json" id="shop">)(.*?)(</script>)', re.DOTALL)
 
 

@@ -31,8 +31,6 @@ if TYPE_CHECKING:
     from halfnut.planning.job import Coating, Pattern
     from halfnut.planning.plans import PlannedOperation, PlannedPart
 
-__all__ = ["drill_name", "measured", "moves"]
-
 _BY_HAND = Feed(gives=("by hand",))
 
 

@@ -18,7 +18,7 @@ if TYPE_CHECKING:
     from halfnut.planning.job import Step
     from halfnut.planning.plans import PlannedPart
 
-__all__ = ["Told", "counted", "gives_way", "sentence", "title_of", "told", "worded"]
+__all__ = ["Told"]
 _TELLING_MM = 0.005
 """Error of the diameter from which a sheet tells that work deflects."""
 
