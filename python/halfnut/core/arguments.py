@@ -24,7 +24,19 @@ _HOLDERS = {"Sequence": Sequence, "Iterable": Iterable, "Mapping": Mapping, "Mut
 
 
 def checked(function: Callable[P, R]) -> Callable[P, R]:
-    """Refuse arguments of a wrong kind by name: a text where a number belongs, NaN, half of a surrogate pair."""
+    """Refuse arguments of a wrong kind by name: a text where a number belongs, NaN, half of a surrogate pair.
+
+    Parameters
+    ----------
+    function : Callable
+        Its annotations must be texts, as ``from __future__ import annotations`` makes them. An argument whose
+        annotation names something unknown is taken as it is.
+
+    Returns
+    -------
+    Callable
+        The same function, but it raises `DomainError` with the argument's name. Defaults are not checked.
+    """
     checks: dict[str, Check] = {}
     find: Callable[..., dict[str, Check]] = _checks
     unknown: Check = sound

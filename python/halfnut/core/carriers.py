@@ -29,7 +29,18 @@ _KINDS = "fiub"  # of plain numbers
 
 
 def unit_carrier(value: object) -> Any:
-    """The value that carries the unit: this one, or what a column or a labelled array holds; None where none does."""
+    """The value that carries the unit: this one, or what a column or a labelled array holds; None where none does.
+
+    Parameters
+    ----------
+    value : object
+        What a person gave, or a column of it.
+
+    Returns
+    -------
+    Any
+        With `units` or `unit`; None also for a `Quantity` of Halfnut's own, a text and a column of Arrow.
+    """
     if isinstance(value, (str, Quantity, type)) or type(value).__module__.startswith("pyarrow"):
         return None
     if hasattr(value, "units") or hasattr(value, "unit"):
@@ -98,6 +109,20 @@ def _shown(value: object) -> str:
 
 def numbers(value: object, unit: str, name: str) -> Any:
     """Plain numbers of any array_like: a float, or an array of doubles.
+
+    Parameters
+    ----------
+    value : object
+        A number, or numbers in any shape; masked ones and ones that are None become NaN.
+    unit : str
+        Unit of plain numbers, to which others are converted; "" for none.
+    name : str
+        The argument's name, for messages.
+
+    Returns
+    -------
+    Any
+        A float for a `Quantity`; else an array in the shape of `value`, of no dimension for one number.
 
     Raises
     ------
@@ -179,6 +204,20 @@ def _of_quantity(value: Quantity, unit: str, name: str) -> float:
 def numbers_column(value: object, unit: str, name: str) -> NDArray[np.float64]:
     """A column of plain doubles, contiguous; an array that is so already is seen in place; NaN where there is none.
 
+    Parameters
+    ----------
+    value : object
+        An array, a sequence, or a column of any library.
+    unit : str
+        Unit of plain numbers, to which others are converted; "" for none.
+    name : str
+        The argument's name, for messages.
+
+    Returns
+    -------
+    ndarray
+        One dimension, float64.
+
     Raises
     ------
     UnitError, DomainError
@@ -193,6 +232,18 @@ def numbers_column(value: object, unit: str, name: str) -> NDArray[np.float64]:
 def carried_units(value: object) -> set[str]:
     """Systems of the units that a column carries: "in" for inches, "other" for all else; empty where it has none.
 
+    Parameters
+    ----------
+    value : object
+        A column; of a list, a tuple or an array of objects each element is looked at.
+
+    Returns
+    -------
+    set of str
+        Both where the elements differ.
+
+    Examples
+    --------
     >>> carried_units([1.0, 2.0])
     set()
     """
@@ -210,7 +261,18 @@ def carried_units(value: object) -> set[str]:
 
 
 def memory(value: object) -> list[NDArray[Any]]:
-    """The memory that a column stands in, as far as it is arrays: what must not be written over while it is read."""
+    """The memory that a column stands in, as far as it is arrays: what must not be written over while it is read.
+
+    Parameters
+    ----------
+    value : object
+        A column: an array, one of pandas, polars or Arrow, or one that carries its unit.
+
+    Returns
+    -------
+    list of ndarray
+        Arrow's buffers as bytes; empty for a sequence, which is copied as it is read.
+    """
     carrier = unit_carrier(value)
     if carrier is not None:
         value = getattr(carrier, "magnitude", getattr(carrier, "value", None))

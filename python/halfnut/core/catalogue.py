@@ -37,6 +37,11 @@ _reading = Lock()
 def active() -> Catalogue:
     """The catalogue that level-2 functions use here.
 
+    Returns
+    -------
+    Catalogue
+        It does not change: another shop is another catalogue.
+
     Raises
     ------
     TableError
@@ -47,7 +52,18 @@ def active() -> Catalogue:
 
 
 def active_folders() -> tuple[Path, ...]:
-    """Folders of the shop that answers here, in the order in which they are laid over the built-in tables."""
+    """Folders of the shop that answers here, in the order in which they are laid over the built-in tables.
+
+    Returns
+    -------
+    tuple of Path
+        Empty where the built-in tables answer alone.
+
+    Raises
+    ------
+    TableError
+        As `active`.
+    """
     return (_chosen.get() or _process_shop())[1]
 
 
@@ -116,6 +132,11 @@ def activate(catalogue: Catalogue) -> None:
 
     Machines and knurl wheels stay those of the shop. `shop` does this for a ``with`` block. To activate the catalogue
     of the process again is to choose none: a HALFNUT_SHOP that is set later counts.
+
+    Parameters
+    ----------
+    catalogue : Catalogue
+        One that `active` gave, or one made of it by ``with_table``.
     """
     chosen = (catalogue, active_folders())
     of_process = _of_process.get(environment(FOLDER_VARIABLE))
@@ -123,7 +144,18 @@ def activate(catalogue: Catalogue) -> None:
 
 
 def carried(function: Callable[..., Answer]) -> Callable[..., Answer]:
-    """A function that answers with the shop of here in whatever thread it runs."""
+    """A function that answers with the shop of here in whatever thread it runs.
+
+    Parameters
+    ----------
+    function : Callable
+        Called with positional arguments alone, as an executor calls it.
+
+    Returns
+    -------
+    Callable
+        It answers with the shop of where `carried` was called.
+    """
     chosen = _chosen.get()
 
     def run(*arguments: object) -> Answer:
@@ -137,12 +169,33 @@ def carried(function: Callable[..., Answer]) -> Callable[..., Answer]:
 
 
 def tables() -> list[str]:
-    """Names of the tables, such as "material/alloys"."""
+    """Names of the tables, such as "material/alloys".
+
+    Returns
+    -------
+    list of str
+        Built-in ones and the shop's, as `rows` takes them.
+    """
     return active().tables()
 
 
 def rows(table: str) -> list[dict[str, Any]]:
     """Rows of a table; each source is a dictionary with its kind and citation.
+
+    Parameters
+    ----------
+    table : str
+        One of `tables`.
+
+    Returns
+    -------
+    list of dict
+        Values by the names of the columns, the shop's rows in place of those that they replace.
+
+    Raises
+    ------
+    NotTabulatedError
+        No such table.
 
     >>> rows("quantity/drills")[0]["name"]
     '1'

@@ -45,6 +45,11 @@ def check(path: str | os.PathLike[str], *, replace: bool = False) -> Path:
     replace : bool
         Whether an earlier file there may be replaced.
 
+    Returns
+    -------
+    Path
+        The place, made absolute where `path` ends in no name, such as "..".
+
     Raises
     ------
     DomainError
@@ -66,6 +71,18 @@ def writing(path: str | os.PathLike[str], *, replace: bool = False) -> Iterator[
     """A stream whose bytes become the file when the block ends; a block that raises changes nothing.
 
     The file's mode is that of the file it replaces, else as the umask says.
+
+    Parameters
+    ----------
+    path : path
+        Where the file is to be; its folder must be there.
+    replace : bool
+        Whether an earlier file there may be replaced.
+
+    Yields
+    ------
+    BinaryIO
+        Of a file under a temporary name beside the place.
 
     Raises
     ------
@@ -98,7 +115,22 @@ def writing(path: str | os.PathLike[str], *, replace: bool = False) -> Iterator[
 
 
 def write(path: str | os.PathLike[str], content: str | bytes, *, replace: bool = False) -> Path:
-    """Write a file whole: UTF-8 text with its line ends as given, or bytes; see `writing`."""
+    """Write a file whole: UTF-8 text with its line ends as given, or bytes; see `writing`.
+
+    Parameters
+    ----------
+    path : path
+        Where; its folder must be there.
+    content : str or bytes
+        All of the file.
+    replace : bool
+        Whether an earlier file there may be replaced.
+
+    Returns
+    -------
+    Path
+        The path that was given.
+    """
     data = content.encode("utf-8") if isinstance(content, str) else content
     with writing(path, replace=replace) as stream:
         stream.write(data)
@@ -116,6 +148,11 @@ def check_folder(path: str | os.PathLike[str], manifest: str, *, replace: bool =
         The file in it that says what was written; see `seal`.
     replace : bool
         Whether an earlier folder there may be replaced.
+
+    Returns
+    -------
+    Path
+        As `check`.
 
     Raises
     ------
@@ -163,6 +200,11 @@ def write_folder(
     replace : bool
         Whether an earlier folder may be replaced. Only what stayed as it was written is.
 
+    Returns
+    -------
+    Path
+        As `check`.
+
     Raises
     ------
     DomainError
@@ -203,6 +245,20 @@ def seal(contents: Mapping[str, str], manifest: str, facts: Mapping[str, Any]) -
     """Files with the one that says what was written: facts as JSON, and under `files` the SHA-256 of every file.
 
     Its own sum is taken with 64 zeros in its place, so that it too shows whether it stayed as written.
+
+    Parameters
+    ----------
+    contents : mapping
+        Name and text of every other file.
+    manifest : str
+        Name of the file that says what was written.
+    facts : mapping
+        What it says besides, as JSON holds it, under keys other than ``files``; no NaN.
+
+    Returns
+    -------
+    dict
+        Names and texts, as `write_folder` takes them.
     """
     sums = {name: _sum(text.encode("utf-8")) for name, text in sorted(contents.items())}
     text = json.dumps({**facts, "files": {**sums, manifest: _BLANK}}, indent=1, allow_nan=False)

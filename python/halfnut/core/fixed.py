@@ -30,7 +30,18 @@ class Fixed(dict[K, V]):
     """
 
     def _refuse(self, *given: object, **named: object) -> NoReturn:
-        """Nothing changes it."""
+        """Nothing changes it.
+
+        Parameters
+        ----------
+        *given, **named : object
+            As the dictionary's own method takes them; none is looked at.
+
+        Raises
+        ------
+        TypeError
+            Always.
+        """
         raise TypeError("a table of an answer is not changed in place: dict(table) is a copy that can be")
 
     if not TYPE_CHECKING:
@@ -47,6 +58,18 @@ class Fixed(dict[K, V]):
 def fixed(value: object) -> Any:
     """A value that nobody can change: lists as tuples, dictionaries as `Fixed`, in plain dataclasses too.
 
+    Parameters
+    ----------
+    value : object
+        What is neither a list, a tuple, a mapping nor a dataclass is taken as it is.
+
+    Returns
+    -------
+    Any
+        The value itself where nothing in it had to be replaced.
+
+    Examples
+    --------
     >>> fixed([1, {"a": [2]}])
     (1, {'a': (2,)})
     """
@@ -93,6 +116,18 @@ def _names(kind: type[DataclassInstance], *, given: bool = False) -> tuple[str, 
 def one_line(text: str) -> str:
     """A text as a repr has it: one line, cut between words where it is long.
 
+    Parameters
+    ----------
+    text : str
+        Each run of white space becomes one space.
+
+    Returns
+    -------
+    str
+        At most 120 characters; a cut one ends in ``...>``.
+
+    Examples
+    --------
     >>> one_line("<Cut 597 rev/min>")
     '<Cut 597 rev/min>'
     """
@@ -101,7 +136,20 @@ def one_line(text: str) -> str:
 
 
 def token(value: object, *parts: object) -> tuple[Any, ...]:
-    """What Dask, which asks for it, knows a value by: its class and its parts."""
+    """What Dask, which asks for it, knows a value by: its class and its parts.
+
+    Parameters
+    ----------
+    value : object
+        Its class is the first part of the token.
+    *parts : object
+        What is the same in equal values and differs in others.
+
+    Returns
+    -------
+    tuple
+        The class's name, and the parts as Dask normalizes them.
+    """
     return type(value).__qualname__, optional("dask.base", "dask").normalize_token(parts)
 
 
@@ -139,7 +187,18 @@ if TYPE_CHECKING:
 else:
 
     def made(*, frozen: bool) -> Any:
-        """`dataclass(frozen=True)` whose methods all classes share: to compile them for each takes long."""
+        """`dataclass(frozen=True)` whose methods all classes share: to compile them for each takes long.
+
+        Parameters
+        ----------
+        frozen : bool
+            True, which type checkers read.
+
+        Returns
+        -------
+        Callable
+            What decorates the class; methods that the class has of its own stay.
+        """
         assert frozen
         return _shared
 

@@ -27,6 +27,16 @@ _BETWEEN = re.compile(r"[=\n,\[\]{}]+")
 def read_plain(path: Path) -> str:
     """Text of a plain file, UTF-8 with or without a byte order mark.
 
+    Parameters
+    ----------
+    path : Path
+        A link is followed.
+
+    Returns
+    -------
+    str
+        Without the byte order mark; line ends as they are.
+
     Raises
     ------
     DomainError
@@ -54,6 +64,16 @@ def read_plain(path: Path) -> str:
 
 def toml_data(text: str) -> dict[str, Any]:
     """Tables of a text in TOML.
+
+    Parameters
+    ----------
+    text : str
+        The whole of a file.
+
+    Returns
+    -------
+    dict
+        Values and tables by their keys, of Python's own types.
 
     Raises
     ------

@@ -32,12 +32,35 @@ _TOLD = frozenset({"notes", "cautions", "evidence"})
 
 
 def found_by(kind: str, finder: Callable[[Any], Any]) -> None:
-    """Say how what stands in files, machines or wheels, is found by what a person gives for it."""
+    """Say how what stands in files, machines or wheels, is found by what a person gives for it.
+
+    Parameters
+    ----------
+    kind : str
+        The `kin` of an argument, or its `kind` where it has none: "KnurlWheels", "machine".
+    finder : Callable
+        Takes what a person gave, or None, and gives what the core reads.
+    """
     _FINDERS[kind] = finder
 
 
 def found(name: str, row: Mapping[str, Any], value: object) -> Any:
-    """What a question takes of a value: what it finds in files, else the value."""
+    """What a question takes of a value: what it finds in files, else the value.
+
+    Parameters
+    ----------
+    name : str
+        Name of the question, such as "turn".
+    row : mapping
+        The argument as the question declares it.
+    value : object
+        What a person gave, or None.
+
+    Returns
+    -------
+    Any
+        A machine or wheels where the argument is of such a kind, else `value`.
+    """
     function_of(name)  # its room says what it finds
     finder = _FINDERS.get(row["kin"] or row["kind"])
     return value if finder is None else finder(value)
@@ -69,6 +92,18 @@ def declared() -> Mapping[str, dict[str, Any]]:
 def function_of(name: str) -> Callable[..., Any]:
     """The function that asks a question, of the room that it is in.
 
+    Parameters
+    ----------
+    name : str
+        Name of the question, a key of `declared`.
+
+    Returns
+    -------
+    Callable
+        From the room's module ``questions``, which is loaded for it.
+
+    Examples
+    --------
     >>> function_of("turn").__module__
     'halfnut.cutting.questions'
     """
@@ -89,7 +124,27 @@ def placed(question: str, /, **given: object) -> tuple[Any, ...]:
 
 
 def ask(name: str, values: tuple[Any, ...]) -> _core.Answer:
-    """The core's answer to a question."""
+    """The core's answer to a question.
+
+    Parameters
+    ----------
+    name : str
+        Name of the question, such as "turn".
+    values : tuple
+        In the order of the question's arguments, None for one that is not given.
+
+    Returns
+    -------
+    _core.Answer
+        From which its record reads figures.
+
+    Raises
+    ------
+    NotTabulatedError
+        No such question.
+    Error
+        As the question's own.
+    """
     try:
         return _core.ask(name, values, active(), read)
     except UnicodeEncodeError:
@@ -99,7 +154,22 @@ def ask(name: str, values: tuple[Any, ...]) -> _core.Answer:
 
 
 def answer_to(name: str, answer: str, values: tuple[Any, ...]) -> Any:
-    """The record of the core's answer to a question, of the class of a module and name, loaded when first asked for."""
+    """The record of the core's answer to a question, of the class of a module and name, loaded when first asked for.
+
+    Parameters
+    ----------
+    name : str
+        Name of the question, such as "turn".
+    answer : str
+        Module and class of the record: "halfnut.cutting.figures:Cut".
+    values : tuple
+        In the order of the question's arguments, None for one that is not given.
+
+    Returns
+    -------
+    Any
+        A record of that class.
+    """
     out = _new(_answer(answer))
     out.__dict__["_held"] = ask(name, values)
     return out
@@ -111,7 +181,22 @@ def read(name: str, values: tuple[Any, ...]) -> tuple[Any, ...]:
 
 
 def plain(name: str, place: int, value: object) -> Any:
-    """What the core reads, of what a person may give besides."""
+    """What the core reads, of what a person may give besides.
+
+    Parameters
+    ----------
+    name : str
+        Name of the question, such as "turn".
+    place : int
+        Which argument of the declaration, from 0.
+    value : object
+        What a person gave; values within lists and mappings are read one by one.
+
+    Returns
+    -------
+    Any
+        A number, a text, a quantity, an object of the core, or tuples and dictionaries of them.
+    """
     return _item(declared()[name]["arguments"][place], value)
 
 

@@ -12,6 +12,15 @@ __all__ = ["furnish"]
 def furnish(room: str, *, flat: bool = True) -> None:
     """Show in a room its modules and, if `flat`, what the ``__all__`` of each names.
 
+    Parameters
+    ----------
+    room : str
+        The package's ``__name__``.
+    flat : bool
+        Whether names of the modules are the room's own, too.
+
+    Examples
+    --------
     >>> import halfnut.fits
     >>> halfnut.fits.cylindrical_fit.__module__, "tapers" in dir(halfnut.fits)
     ('halfnut.fits.questions', True)

@@ -29,6 +29,21 @@ _TEXTS = ("figure", "rule", "row", "source", "kind")
 def schema(name: str) -> dict[str, Any]:
     """The JSON Schema of a question; that of its answer stands in ``$defs``.
 
+    Parameters
+    ----------
+    name : str
+        Name of the question, such as "turn".
+
+    Returns
+    -------
+    dict
+        Of draft 2020-12, with what each argument is in words.
+
+    Raises
+    ------
+    NotTabulatedError
+        No such question.
+
     >>> schema("turn")["properties"]["question"]
     {'const': 'turn'}
     """
@@ -79,7 +94,18 @@ def _with_files(asked: object) -> object:
 
 
 def flat(record: Record) -> dict[str, Any]:
-    """A record as JSON answers hold it; an answer has what its question declares."""
+    """A record as JSON answers hold it; an answer has what its question declares.
+
+    Parameters
+    ----------
+    record : Record
+        Any answer of level 2.
+
+    Returns
+    -------
+    dict
+        Figures by their keys, ``cautions`` with code, rank and text, and ``evidence``.
+    """
     if isinstance(record, Answered):
         out: dict[str, Any] = json.loads(record.json())
         return out

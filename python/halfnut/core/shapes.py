@@ -16,6 +16,16 @@ _GREATEST = 1e15
 def load_toml(path: Path) -> dict[str, Any]:
     """A TOML file's tables.
 
+    Parameters
+    ----------
+    path : Path
+        The file; messages name it so.
+
+    Returns
+    -------
+    dict
+        Values and tables by their keys, of Python's own types.
+
     Raises
     ------
     FileTextError
@@ -35,7 +45,19 @@ def load_toml(path: Path) -> dict[str, Any]:
 
 
 def refuse_large(data: object, name: str) -> None:
-    """Refuse data shaped as a file that passes a bound on texts, lists or numbers; `InputError` says where.
+    """Refuse data shaped as a file that passes a bound on texts, lists or numbers.
+
+    Parameters
+    ----------
+    data : object
+        Tables and lists, as TOML or a person gives them.
+    name : str
+        What messages call it.
+
+    Raises
+    ------
+    InputError
+        A bound is passed; it says where.
 
     >>> refuse_large({"parts": [{"quantity": 10**400}]}, "job.toml")
     Traceback (most recent call last):

@@ -146,6 +146,21 @@ def process_shop(named: str | None = None) -> tuple[Catalogue, tuple[Path, ...]]
     """The shop of the process: tables and folders of installed packages, then of the folder that is named, if any.
 
     What cannot be used is left out, with a `ShopWarning`: one a package, one for all rows and files.
+
+    Parameters
+    ----------
+    named : str, optional
+        The folder of HALFNUT_SHOP; without one packages alone are laid.
+
+    Returns
+    -------
+    tuple
+        The catalogue; and the folders that are laid over the built-in tables, in order.
+
+    Raises
+    ------
+    TableError
+        There is no such folder.
     """
     folders, problems = _packages(tuple(sys.path))
     found = lay_folders(Catalogue(), [*folders, *([_folder(named)] if named else [])])
@@ -153,7 +168,23 @@ def process_shop(named: str | None = None) -> tuple[Catalogue, tuple[Path, ...]]
 
 
 def folder_shop(folder: str | os.PathLike[str]) -> tuple[Catalogue, tuple[Path, ...]]:
-    """The built-in tables with one folder's over them; what cannot be used is warned of."""
+    """The built-in tables with one folder's over them; what cannot be used is warned of.
+
+    Parameters
+    ----------
+    folder : path
+        A shop folder; the module says what it holds.
+
+    Returns
+    -------
+    tuple
+        The catalogue; and the folders that are laid over the built-in tables, in order.
+
+    Raises
+    ------
+    TableError
+        There is no such folder.
+    """
     return _warned(lay_folders(Catalogue(), [_folder(folder)]))
 
 
@@ -169,7 +200,20 @@ def _warned(found: ShopTables) -> tuple[Catalogue, tuple[Path, ...]]:
 
 
 def lay_folders(catalogue: Catalogue, folders: list[Path]) -> ShopTables:
-    """Lay the tables of folders over a catalogue, one folder after the other."""
+    """Lay the tables of folders over a catalogue, one folder after the other.
+
+    Parameters
+    ----------
+    catalogue : Catalogue
+        What is laid over; it is not changed itself.
+    folders : list of Path
+        A later one's rows replace those of one before.
+
+    Returns
+    -------
+    ShopTables
+        One catalogue, with the problems of all folders.
+    """
     problems: list[ShopProblem] = []
     for folder in folders:
         catalogue = _laid(catalogue, sorted([*folder.glob("*/*.csv"), *folder.glob("*.toml")]), problems)
@@ -177,7 +221,20 @@ def lay_folders(catalogue: Catalogue, folders: list[Path]) -> ShopTables:
 
 
 def lay_file(catalogue: Catalogue, path: Path) -> ShopTables:
-    """Lay the tables of one file over a catalogue."""
+    """Lay the tables of one file over a catalogue.
+
+    Parameters
+    ----------
+    catalogue : Catalogue
+        What is laid over; it is not changed itself.
+    path : Path
+        A table as CSV, named after it in a folder named after its domain; or tables as TOML.
+
+    Returns
+    -------
+    ShopTables
+        Of no folders; rows that `catalogue` refused before are problems, too.
+    """
     problems: list[ShopProblem] = []
     return _with_refused(_laid(catalogue, [path], problems), problems, [])
 

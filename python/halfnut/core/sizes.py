@@ -6,7 +6,7 @@ from typing import Any
 
 from halfnut._core import spell
 
-__all__ = ["MM_PER_INCH", "N_PER_LBF", "both", "one"]
+__all__ = ["MM_PER_INCH", "N_PER_LBF"]
 
 # Exact: the international yard and pound of 1959, standard gravity.
 MM_PER_INCH = 25.4

@@ -23,6 +23,16 @@ class FileTextError(Error, ValueError):
 def read_text(path: str | Path) -> str:
     """A file's text: UTF-8, with or without a byte order mark.
 
+    Parameters
+    ----------
+    path : str or Path
+        The file, of any size; messages name it so.
+
+    Returns
+    -------
+    str
+        Without the mark; line ends as they are.
+
     Raises
     ------
     FileTextError
@@ -63,6 +73,18 @@ def decoded(data: bytes, name: str) -> str:
 def shown(text: str) -> str:
     r"""Text with control characters written out, for a terminal or a page; line feeds stay.
 
+    Parameters
+    ----------
+    text : str
+        Any text, halves of surrogate pairs too.
+
+    Returns
+    -------
+    str
+        With escapes such as ``\x1b`` and ``\t`` in place of the characters.
+
+    Examples
+    --------
     >>> shown("clear\x1b[2J")
     'clear\\x1b[2J'
     """
@@ -72,6 +94,18 @@ def shown(text: str) -> str:
 def toml_text(text: str) -> str:
     r"""A text as a TOML file holds it, quotes included.
 
+    Parameters
+    ----------
+    text : str
+        Any text, line feeds and control characters too.
+
+    Returns
+    -------
+    str
+        A basic string of TOML, on one line.
+
+    Examples
+    --------
     >>> print(toml_text('13" lathe\n'))
     "13\" lathe\n"
     """
@@ -84,6 +118,18 @@ def toml_text(text: str) -> str:
 def plain_cell(value: object) -> object:
     """A cell of CSV that no spreadsheet takes for a formula: such a text gets an apostrophe in front.
 
+    Parameters
+    ----------
+    value : object
+        A cell of any kind.
+
+    Returns
+    -------
+    object
+        A number, also one as text, and anything but text as it is.
+
+    Examples
+    --------
     >>> plain_cell("=1+1"), plain_cell("-0.5"), plain_cell(-0.5), plain_cell("pin")
     ("'=1+1", '-0.5', -0.5, 'pin')
     """
