@@ -198,12 +198,43 @@ def _pass(found: Mapping[str, Any]) -> Pass:
 
 
 def reading(slide: Slide | None, travel_mm: float) -> DialReading | None:
-    """What a slide's dial reads after a travel from zero."""
+    """What a slide's dial reads after a travel from zero.
+
+    Parameters
+    ----------
+    slide : Slide or None
+        Whose dial is read; None where the machine has no such slide.
+    travel_mm : float
+        From zero, mm, >= 0.
+
+    Returns
+    -------
+    DialReading or None
+        Whole turns and the line beyond them; None without a slide.
+
+    Raises
+    ------
+    DomainError
+        A negative travel.
+    """
     return None if slide is None else DialReading(*slide.reading(travel_mm))
 
 
 def feed_ladder(cut: Cut, machine: Machine) -> FeedLadder:
-    """The feeds that a cut is fed by."""
+    """The feeds that a cut is fed by.
+
+    Parameters
+    ----------
+    cut : Cut
+        Its operation decides between table and quill.
+    machine : Machine
+        What it is done on.
+
+    Returns
+    -------
+    FeedLadder
+        The carriage's on a lathe; the table's for milling and sawing, else the quill's.
+    """
     if machine.kind == "lathe":
         return machine.core.carriage
     return machine.core.table if cut.operation.startswith(("mill", "saw")) else machine.core.quill

@@ -209,7 +209,20 @@ class Job(Table):
     parts: tuple[Part, ...]
 
     def machine_of(self, part: Part, step: Step) -> machines.Machine:
-        """The machine that an operation is done on."""
+        """The machine that an operation is done on.
+
+        Parameters
+        ----------
+        part : Part
+            A part of this job.
+        step : Step
+            An operation of that part.
+
+        Returns
+        -------
+        Machine
+            What the operation names, else the part, else the job.
+        """
         return machines.machine(step.machine or part.machine or self.machine)
 
     @property
@@ -277,6 +290,13 @@ def _stem(name: str, longest: int) -> str:
 def schema() -> dict[str, Any]:
     """The JSON Schema of a job's file.
 
+    Returns
+    -------
+    dict
+        Of each table its keys, their types and what is allowed.
+
+    Examples
+    --------
     >>> schema()["required"]
     ['title', 'parts']
     """
@@ -291,6 +311,11 @@ def load(job: str | os.PathLike[str] | Mapping[str, Any] | Job) -> tuple[Job, st
     ----------
     job : path, dict or Job
         A job file, or a dictionary shaped as one.
+
+    Returns
+    -------
+    tuple
+        The `Job`, and its path; its title where it was read before, "job" for a dictionary.
 
     Raises
     ------

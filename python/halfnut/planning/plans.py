@@ -285,11 +285,29 @@ class Plan(Value):
         }
 
     def rows(self) -> list[dict[str, Any]]:
-        """One flat row an operation, as plan.csv holds them; a failed one has its reason and no figures."""
+        """One flat row an operation, as plan.csv holds them; a failed one has its reason and no figures.
+
+        Returns
+        -------
+        list of dict
+            Keys of the part and the operation, then of its figures: lists of them as texts, None for what is not
+            finite.
+        """
         return [_row(part, op) for part, op in self.operations]
 
     def to_frame(self) -> pd.DataFrame:
-        """One row an operation, as a pandas data frame."""
+        """One row an operation, as a pandas data frame.
+
+        Returns
+        -------
+        pandas.DataFrame
+            Columns by the keys of `rows`.
+
+        Raises
+        ------
+        MissingExtraError
+            pandas is not installed.
+        """
         return optional("pandas", "pandas").DataFrame(self.rows())
 
     def lines(self) -> list[str]:
@@ -327,7 +345,25 @@ class Plan(Value):
         return f'<p><strong>{escape(first)}</strong></p><pre style="background:none;color:inherit">{body}</pre>'
 
     def files(self, paper: str = "A5", phone_page: str | None = None) -> dict[str, str]:
-        """Name and text of every file that `write` writes; `phone_page` is the text of that page."""
+        """Name and text of every file that `write` writes.
+
+        Parameters
+        ----------
+        paper : str
+            Of the cards: A5, half-letter, A4 or letter.
+        phone_page : str, optional
+            Text of the page that ``./shop page`` builds.
+
+        Returns
+        -------
+        dict
+            The table plan.csv, the pages, and plan.json with the SHA-256 of each.
+
+        Raises
+        ------
+        DomainError
+            No such paper, or no such phone page.
+        """
         made = {job_files.TABLE: self._csv(), **drawn("sheets", self, paper=paper, phone_page=phone_page)}
         return files.seal(made, job_files.MANIFEST, self.to_dict())
 

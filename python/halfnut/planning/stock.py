@@ -40,6 +40,16 @@ def cut_list(part: Mapping[str, Any]) -> CutList:
     A blank is as long as its pieces, the facing at either end of each, one kerf to part each piece off the stub
     that the chuck grips, and that stub. Without a stub and with one piece a blank, nothing is parted off.
 
+    Parameters
+    ----------
+    part : mapping
+        A part of a `Job`: stock, length, quantity and operations.
+
+    Returns
+    -------
+    CutList
+        Spares of the lot are not counted.
+
     Raises
     ------
     DomainError
@@ -65,5 +75,15 @@ def bars(job: Mapping[str, Any]) -> dict[str, tuple[Bar, ...]]:
     """What is sawn from which bar, by alloy and stock: longest blank first, each on the first bar with room.
 
     Of a lot the spares are not counted; stock without a length of its bars is left out.
+
+    Parameters
+    ----------
+    job : mapping
+        A `Job`.
+
+    Returns
+    -------
+    dict
+        Bars in the order of sawing, by texts of alloy and stock.
     """
     return {sawn["stock"]: tuple(Bar.of(**each) for each in sawn["bars"]) for sawn in _core.bars_of(dict(job))}

@@ -60,6 +60,20 @@ class Lot(Value):
 def lot(time_s: float, quantity: int) -> Lot:
     """A lot of pieces that take a time each at the machine.
 
+    Parameters
+    ----------
+    time_s : float
+        At the machine for one piece, s.
+    quantity : int
+        Pieces that are wanted.
+
+    Returns
+    -------
+    Lot
+        Ranges in s; numbers of the measured pieces from 1.
+
+    Examples
+    --------
     >>> found = lot(1200.0, 12)
     >>> str(found.first), found.spares, found.measured
     ('40 min to 1 h 20 min', 1, (1, 6, 11))
