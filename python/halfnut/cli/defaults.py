@@ -66,7 +66,13 @@ _HEAD = (
 
 
 def place() -> Path:
-    """Where the file is: in XDG_CONFIG_HOME, else in ~/.config."""
+    """Where the file is: in XDG_CONFIG_HOME, else in ~/.config.
+
+    Returns
+    -------
+    Path
+        ``halfnut/defaults.toml`` there, whether or not there is such a file.
+    """
     named = Path(os.environ.get("XDG_CONFIG_HOME", ""))
     home = named if named.is_absolute() else Path.home() / ".config"
     return home / "halfnut" / "defaults.toml"

@@ -37,9 +37,19 @@ def failure_of(error: BaseException) -> Failure | None:
 
 
 def tell(error: BaseException, *, as_json: bool) -> int:
-    """Say on standard error what went wrong, on one line unless a person's file has several mistakes; the exit status.
+    """Say on standard error what went wrong, on one line unless a person's file has several mistakes.
 
-    As JSON where the answer was asked for as that.
+    Parameters
+    ----------
+    error : BaseException
+        What was raised; a broken pipe is not told.
+    as_json : bool
+        Whether the answer was asked for as JSON: then ``{"error": {"code": ..., "message": ...}}``.
+
+    Returns
+    -------
+    int
+        The exit status: WRONG, UNABLE or INTERRUPTED.
     """
     found = failure_of(error)
     _let_go_of_standard_output()

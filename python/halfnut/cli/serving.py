@@ -40,7 +40,18 @@ browser it was entered in. Ctrl-C ends it."""
 
 
 def policy(page: bytes) -> str:
-    """What a browser lets a page do: run the scripts that stand in it and its style, send nothing, be in no frame."""
+    """What a browser lets a page do: run the scripts that stand in it and its style, send nothing, be in no frame.
+
+    Parameters
+    ----------
+    page : bytes
+        HTML; scripts in elements with attributes are not run.
+
+    Returns
+    -------
+    str
+        Value of the header ``Content-Security-Policy``.
+    """
     digests = (base64.b64encode(hashlib.sha256(script).digest()).decode() for script in _SCRIPT.findall(page))
     scripts = " ".join([*(f"'sha256-{digest}'" for digest in digests), "'wasm-unsafe-eval'"])
     return (
@@ -51,6 +62,16 @@ def policy(page: bytes) -> str:
 
 def pages(folder: Path) -> dict[str, Path]:
     """What is served, by its path: the files that lie in the folder, and the page that opens them.
+
+    Parameters
+    ----------
+    folder : Path
+        Of a plan. Only .html, .csv and .json are served, no links or hidden files.
+
+    Returns
+    -------
+    dict
+        Files by paths such as "/plan.csv"; the opening page by "/" too.
 
     Raises
     ------
@@ -131,7 +152,22 @@ def _is_ours(host: str) -> bool:
 
 
 def server(found: dict[str, Path], port: int, *, shop_network: bool) -> ThreadingHTTPServer:
-    """A server of pages, not begun: on this computer alone, or for the network too."""
+    """A server of pages, not begun: on this computer alone, or for the network too.
+
+    Parameters
+    ----------
+    found : dict
+        What `pages` gives.
+    port : int
+        TCP port; 0 for any that is free.
+    shop_network : bool
+        Whether every device in the network is answered.
+
+    Returns
+    -------
+    ThreadingHTTPServer
+        Bound to its port; ``serve_forever`` answers.
+    """
     return ThreadingHTTPServer((_EVERYWHERE if shop_network else _HERE, port), partial(_Handler, found))
 
 

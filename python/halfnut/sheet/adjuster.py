@@ -15,7 +15,20 @@ __all__ = ["adjuster_page"]
 
 
 def adjuster_page(found: Adjuster, title: str, heading: str) -> str:
-    """The page as HTML that stands alone."""
+    """The page as HTML that stands alone.
+
+    Parameters
+    ----------
+    found : Adjuster
+        The answer of `adjuster`, with its first end drawn.
+    title, heading : str
+        What it is called, and a line below that: number, revision, date.
+
+    Returns
+    -------
+    str
+        One sheet, A4 or letter.
+    """
     page = environment().get_template("adjuster.html")
     drawing = end_svg(found, 0, 95.0)
     sources, cautions = _sources(found), _cautions(found)

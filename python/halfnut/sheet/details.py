@@ -40,7 +40,18 @@ class PartDetails(NamedTuple):
 
 
 def details_of(plan: Plan) -> list[PartDetails]:
-    """What there is to say of each part beside the figures of its operations."""
+    """What there is to say of each part beside the figures of its operations.
+
+    Parameters
+    ----------
+    plan : Plan
+        Operations without an answer have the reason among the remarks.
+
+    Returns
+    -------
+    list of PartDetails
+        In the order of the job's parts.
+    """
     return [_part(part) for part in plan.parts]
 
 

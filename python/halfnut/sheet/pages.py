@@ -31,6 +31,11 @@ def sheets(plan: Plan, paper: str = "A5", phone_page: str | None = None) -> dict
     phone_page : str, optional
         Text of the phone page, to lie beside the cards.
 
+    Returns
+    -------
+    dict
+        Besides cards: papers, details, the phone page if any, and a page for each adjuster.
+
     Raises
     ------
     DomainError

@@ -41,7 +41,18 @@ class PaperTable(NamedTuple):
 
 
 def papers_of(plan: Plan) -> tuple[PaperTable, ...]:
-    """The papers of a job in the order they are used, each a page; a list that is longer goes on on another."""
+    """The papers of a job in the order they are used, each a page; a list that is longer goes on on another.
+
+    Parameters
+    ----------
+    plan : Plan
+        A part without stock cut up has the reason in its row.
+
+    Returns
+    -------
+    tuple of PaperTable
+        Those that would have no rows are left out.
+    """
     lists = (_cut_list(plan), _bars(plan), *_tool_lists(plan), _order(plan), _inspection(plan))
     return tuple(page for each in lists if each.rows for page in _pages(each))
 

@@ -69,7 +69,25 @@ class WallPage(NamedTuple):
 
 
 def chart_page(chart: SpeedChart, paper: str = "A4") -> str:
-    """The pages as HTML that stands alone."""
+    """The pages as HTML that stands alone.
+
+    Parameters
+    ----------
+    chart : SpeedChart
+        After one of turning with HSS come pages for carbide, drills, taps and knurl blanks.
+    paper : str
+        A4 or letter, landscape.
+
+    Returns
+    -------
+    str
+        All pages in one text.
+
+    Raises
+    ------
+    DomainError
+        Another paper.
+    """
     if paper not in _PAPERS:
         raise DomainError(f"paper: one of {', '.join(_PAPERS)}, got {paper!r}")
     charts = [chart]
@@ -87,7 +105,18 @@ def chart_page(chart: SpeedChart, paper: str = "A4") -> str:
 
 
 def wall_pages(chart: SpeedChart) -> list[WallPage]:
-    """A chart on as many pages as its columns need."""
+    """A chart on as many pages as its columns need.
+
+    Parameters
+    ----------
+    chart : SpeedChart
+        One operation with one tool material.
+
+    Returns
+    -------
+    list of WallPage
+        Of at most five columns; metals with the same speeds share one.
+    """
     short = _short_names(chart)
     places = range(len(chart.diameters))
     shared: dict[tuple[WallCell, ...], list[str]] = {}
@@ -119,7 +148,18 @@ def _of_a_page(columns: Sequence[WallColumn]) -> Iterator[Sequence[WallColumn]]:
 
 
 def tap_page(unit: str) -> WallPage:
-    """Drills for taps, and for the holes that a screw passes through."""
+    """Drills for taps, and for the holes that a screw passes through.
+
+    Parameters
+    ----------
+    unit : str
+        "in" for inch threads, "mm" for metric ones.
+
+    Returns
+    -------
+    WallPage
+        A row a thread: drills, and per cent of thread.
+    """
     answers = [(tapping_hole(name), clearance_hole(name, "close"), clearance_hole(name)) for name in _TAPS[unit]]
     columns = [
         WallColumn((head,), tuple(WallCell(_drill(each[place].drill, unit)) for each in answers))
@@ -135,7 +175,18 @@ def _drill(name: str, unit: str) -> str:
 
 
 def knurl_pages(unit: str) -> list[WallPage]:
-    """For each of the shop's wheels the largest blank below each bar that tracks."""
+    """For each of the shop's wheels the largest blank below each bar that tracks.
+
+    Parameters
+    ----------
+    unit : str
+        Of bars and diameters, "in" or "mm".
+
+    Returns
+    -------
+    list of WallPage
+        A column a wheel, at most five a page; a dash where no blank tracks.
+    """
     bars = _BLANKS[unit]
     columns = []
     for wheel in knurl_wheels():
