@@ -60,7 +60,7 @@ class Answer(Value):
     Attributes
     ----------
     record : Record
-        The answer itself; `cut` is the cut that goes with it where that is another record.
+        The answer itself; `cut` is the cut that goes with it, which may be the same; None without a spindle.
     sizes : dict
         What the operation starts from and ends at, in unit-suffixed keys.
     time_s : float
@@ -108,7 +108,8 @@ class Answer(Value):
         if chosen is not None:
             record = cut = chosen.passes[0].cut
         else:
-            cut = made.pop("cut", None) or getattr(knurling or record, "cut", record)
+            cut = made.pop("cut", None) or getattr(knurling or record, "cut", None)
+            cut = record if cut is None and isinstance(record, Cut) else cut
             record = record or knurling.blank
         told = {**made, "record": record}
         return cls(

@@ -11,10 +11,13 @@ from pathlib import Path
 import pytest
 
 import halfnut as hn
+from halfnut import _core
+from halfnut.core.catalogue import active
+from halfnut.core.questions import placed
 from halfnut.core.record import Caution
 from halfnut.machine import machines
 from halfnut.planning import job, plans
-from halfnut.planning.answers import feed_ladder
+from halfnut.planning.answers import Answer, feed_ladder
 
 DEMO = Path(hn.__file__).parent / "demo"
 JOBS = sorted(DEMO.glob("job*.toml"))
@@ -340,6 +343,14 @@ def test_two_hundred_parts_are_scripted_in_one_go(data):
 
 
 # ---- each sheet replayed on its machine's file ------------------------------------------------------
+
+
+def test_an_operation_without_a_spindle_has_no_cut():
+    seat = _core.ask("screw_seat", placed("screw_seat", thread="M6", head="flat"), active())
+    found = {"answers": {"record": ("ScrewSeat", seat)}, "time_s": 60.0, "dial": ""}
+    answer = Answer.of(found | dict.fromkeys(("levers", "passes", "sizes", "remarks", "told"), ()))
+    assert answer.cut is None
+    assert answer.records == (answer.record,) == (hn.screw_seat("M6", head="flat"),)
 
 
 def reached(op, each):
