@@ -6,15 +6,16 @@ import os
 from pathlib import Path
 from typing import Any, Literal, TypeAlias
 
-from halfnut._core import Error, TableError, nearest_name
+from halfnut._core import Error, TableError, job_kinds, nearest_name
 
 __all__ = ["Defaults", "place"]
 
-_LATHE = frozenset(
-    {"turn", "face", "bore", "part-off", "groove", "taper", "knurl", "knurl-setup", "chase", "gear-train", "hold"}
-    | {"tool-life"}
-)
-_MILL = frozenset({"mill", "ramp", "helix", "saw", "positions", "divide", "polygon", "screw-hole"})
+_BESIDE = {
+    "lathe": frozenset({"gear-train", "hold", "knurl", "tool-life"}),
+    "mill": frozenset({"divide", "helix", "polygon", "positions", "ramp", "screw-hole"}),
+    "either": frozenset({"thread-speed", "translating-pairs"}),
+}
+"""Machines of the questions that are no operation of a job: of those the core tells."""
 _NONE = frozenset({"batch"})
 _TURNING = frozenset({"turn", "face", "bore", "taper", "tool-life"})
 _KINDS: dict[str, Literal["lathe", "mill"]] = {"lathe": "lathe", "mill": "mill", "drill press": "mill"}
@@ -42,14 +43,25 @@ def options(kept: Defaults, words: list[str]) -> dict[str, dict[str, Any]]:
 
 def _machine(kept: Defaults, words: list[str]) -> str | None:
     """The machine that a command is asked of; of lathe and mill the one named first drills and taps."""
-    command = words[0]
-    if command in _NONE or "--leadscrew" in words:
+    if words[0] in _NONE or "--leadscrew" in words:
         return None
-    if command in _LATHE or (command == "choose" and not any(word.startswith("mill") for word in words)):
-        return kept.get("lathe")
-    if command in _MILL or command == "choose":
-        return kept.get("mill")
-    return next((kept[kind] for kind in kept if kind in {"lathe", "mill"}), None)
+    on = asked_on(words)
+    return next(
+        (name for kind, name in kept.items() if kind in {"lathe", "mill"} and on in {kind, "either", None}), None
+    )
+
+
+def asked_on(words: list[str]) -> str | None:
+    """What a command is asked of: "lathe", "mill" or "either"; None where that is not known.
+
+    >>> asked_on(["chase", "M10-6g"]), asked_on(["tap", "5083", "M6"])
+    ('lathe', 'either')
+    """
+    command = words[0]
+    if command == "choose":
+        return "mill" if any(word.startswith("mill") for word in words) else "lathe"
+    on = {kind["question"].replace("_", "-"): kind["on"] for kind in job_kinds()}
+    return on.get(command) or next((kind for kind, names in _BESIDE.items() if command in names), None)
 
 
 def text_of(kept: Defaults) -> str:

@@ -8,6 +8,7 @@ from click.testing import CliRunner
 
 from halfnut import cli
 from halfnut.cli import defaults
+from halfnut.core.questions import declared
 
 
 @pytest.fixture
@@ -64,6 +65,16 @@ def test_each_question_gets_a_machine_of_its_kind(file):
     passes = run("choose", "turn", "6061-T6", "1.5in", "1.25in", "--length", "2in")
     slot = run("choose", "mill slot", "7075", "10mm", "--off", "8mm", "--length", "60mm")
     assert "gap-bed, remembered" in passes.output and "bench-mill, remembered" in slot.output
+
+
+def test_of_each_question_with_a_machine_its_kind_is_known():
+    asked = {row["name"].replace("_", "-") for row in declared().values() if "machine" in _arguments(row)}
+    assert len(asked) > 25
+    assert {name for name in asked if defaults.asked_on([name]) is None} == set()
+
+
+def _arguments(question):
+    return {row["name"] for row in question["arguments"]}
 
 
 def test_a_tool_units_and_a_shop_are_remembered(file, tmp_path, monkeypatch):
