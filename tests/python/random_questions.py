@@ -3,30 +3,19 @@
 from __future__ import annotations
 
 import json
-import shlex
+import sys
+from pathlib import Path
 
-import click
 from hypothesis import strategies as st
 
 import halfnut as hn
-from halfnut import cli
-from halfnut.cli import asking
 from halfnut.core.questions import declared
 from halfnut.knurls.wheels import knurl_wheels
 
+sys.path.insert(0, str(Path(__file__).parents[1] / "text"))
+from kept import example
+
 QUESTIONS = list(declared().values())
-
-
-def example(question):
-    """The values of a question's own example."""
-    words = shlex.split(question["example"].splitlines()[0])
-    names = {row["name"] for row in question["arguments"]}
-    command = cli.command.get_command(click.Context(cli.command), words[0])
-    if command is None or not names <= {parameter.name for parameter in command.params}:
-        command = asking.command(question["name"])
-    given = command.make_context(words[0], words[1:], help_option_names=["-h", "--help"]).params
-    values = {key: value for key, value in given.items() if key in names and value not in (None, (), False)}
-    return {key: list(value) if isinstance(value, tuple) else value for key, value in values.items()}
 
 
 def machine(name):

@@ -1,10 +1,12 @@
-"""What Halfnut prints, kept: every command of README, the help of every command, and records.toml's questions.
+"""What Halfnut prints, kept: every command of README, the help of every command, and answers to every question.
 
-`./shop text` writes the files anew; a test compares them. They hold form only: numbers are checked elsewhere.
+A question is asked as records.toml says, else by its own example. `./shop text` writes the files anew; a test compares
+them. They hold form only: numbers are checked elsewhere.
 """
 
 from __future__ import annotations
 
+import json
 import os
 import re
 import shlex
@@ -13,11 +15,14 @@ import sys
 import tempfile
 from importlib import resources
 from pathlib import Path
+from typing import Any
 
 import click
 
 import halfnut as hn
 from halfnut import cli
+from halfnut.cli import asking
+from halfnut.core.questions import declared
 
 if sys.version_info >= (3, 11):
     import tomllib
@@ -99,12 +104,51 @@ def answer(question: str) -> str:
     return "\n".join(str(each) for each in found) if isinstance(found, list) else str(found)
 
 
+def example(question: dict[str, Any]) -> dict[str, Any]:
+    """The values of a question's own example."""
+    words = shlex.split(question["example"].splitlines()[0])
+    names = {row["name"] for row in question["arguments"]}
+    command = cli.command.get_command(click.Context(cli.command), words[0])
+    if command is None or not names <= {parameter.name for parameter in command.params}:
+        command = asking.command(question["name"])
+    given = command.make_context(words[0], words[1:], help_option_names=["-h", "--help"]).params
+    values = {key: value for key, value in given.items() if key in names and value not in (None, (), False)}
+    return {key: list(value) if isinstance(value, tuple) else value for key, value in values.items()}
+
+
+def asked_as(question: dict[str, Any]) -> str:
+    """A question's own example as Python asks it; what a person gives by its place stands without its name."""
+    values, function = example(question), question["name"]
+    rows = sorted(question["arguments"], key=lambda row: not row["placed"])
+    given = [
+        f"{'' if row['placed'] else row['name'] + '='}{_spelled(values[row['name']])}"
+        for row in rows
+        if values.get(row["name"], row["usual"]) != row["usual"]
+    ]
+    room = "" if hasattr(hn, function) else f"{question['room']}."
+    return f"hn.{room}{function}({', '.join(given)})"
+
+
+def _spelled(value: object) -> str:
+    return str(value) if isinstance(value, bool) else json.dumps(value, ensure_ascii=False)
+
+
+def record_questions() -> dict[str, list[str]]:
+    """What is asked, by the file that keeps it."""
+    kinds: dict[str, list[str]] = tomllib.loads((HERE / "records.toml").read_text(encoding="utf-8"))
+    named = " ".join(question for questions in kinds.values() for question in questions)
+    for name, question in declared().items():
+        if name not in kinds and not re.search(rf"\b{name}\(", named):
+            kinds[name] = [asked_as(question)]
+    return kinds
+
+
 def record_pages() -> dict[str, str]:
     """A page for each kind of record."""
-    kinds = tomllib.loads((HERE / "records.toml").read_text(encoding="utf-8"))
     return {
         f"records/{kind}.txt": "\n".join(f">>> {question}\n{answer(question)}\n" for question in questions)
-        for kind, questions in kinds.items()
+        for kind, questions in record_questions().items()
+        if questions
     }
 
 

@@ -28,17 +28,11 @@ _spec = importlib.util.spec_from_file_location("kept", KEPT)
 kept = importlib.util.module_from_spec(_spec)
 _spec.loader.exec_module(kept)
 
-# Kinds of answers that tests/text does not print.
+# Kinds of answers that tests/text does not print: the whole of a list, or part of an answer.
 MORE = [
-    'hn.threads.drill_set("metric")',
     "hn.data()",
-    'hn.threads_near("12 mm")',
-    'hn.force_band("1018")',
     'hn.gear_train("11 TPI", machine="gap-bed")[0]',
     'hn.choose("turn", "1018", "32 mm", "30 mm", length="40 mm", machine="metric-lathe").passes[0]',
-    'hn.cutting.work_bend([("6 in", "1 in")], force="100 N", alloy="1018")',
-    'hn.cutting.jaw_squeeze("50 mm", "44 mm", width="20 mm", cutting_force="300 N", '
-    'friction=0.15, safety=2, alloy="6061-T6")',
 ]
 _BOUND = {value for value in vars(_core).values() if isinstance(value, type) and not issubclass(value, Exception)}
 
@@ -52,8 +46,7 @@ def asked(question):
 
 
 def questions():
-    kinds = kept.tomllib.loads((kept.HERE / "records.toml").read_text(encoding="utf-8"))
-    return [question for several in kinds.values() for question in several] + MORE
+    return [question for several in kept.record_questions().values() for question in several] + MORE
 
 
 def parts(value, found):
