@@ -331,8 +331,9 @@ void set_now(const ChooseAsk& asked, const CutContext& context, ChooseRequest& o
     if (std::isnan(feed)) {
         return;
     }
-    const auto& steps = context.ladder->steps;
-    const bool per_minute = context.ladder->kind == machine::FeedKind::per_minute;
+    const machine::FeedLadder& ladder = ladder_of(machine, context.feeds);
+    const auto& steps = ladder.steps;
+    const bool per_minute = ladder.kind == machine::FeedKind::per_minute;
     if (steps.empty() || asked.now_feed.per_minute != per_minute) {
         throw DomainError(fmt::format("now_feed must be a power feed of {}, {}", machine.name,
                                       steps.empty() ? "which has none for this cut"
@@ -572,7 +573,7 @@ ChooseAnswer choose_passes(const ChooseAsk& asked, const Asking& asking) {
     CutContext context(catalogue, operation, material::find_alloy(catalogue, asked.alloy),
                        find_tool(catalogue, asked.tool));
     context.machine = asked.machine;
-    context.ladder = is_milling(asked.cut.cut) ? &machine.table : &machine.carriage;
+    context.feeds = is_milling(asked.cut.cut) ? Feeds::table : Feeds::carriage;
     context.inch = asking.inch;
     ChooseRequest request = request_of(asked, asking, context);
 

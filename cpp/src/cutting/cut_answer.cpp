@@ -497,6 +497,12 @@ TurnedBeam turned_beam(const std::vector<WorkSection>& sections, const std::vect
             cut.finished_mm};
 }
 
+const machine::FeedLadder& ladder_of(const machine::Machine& machine, Feeds feeds) noexcept {
+    return feeds == Feeds::carriage ? machine.carriage
+           : feeds == Feeds::quill  ? machine.quill
+                                    : machine.table;
+}
+
 CutAnswer answer_of(const CutContext& context, const CutResult& result) {
     CutAnswer out;
     out.cut = result;
@@ -541,8 +547,9 @@ CutAnswer answer_of(const CutContext& context, const CutResult& result) {
             out.dial_line = reading.line;
         }
     }
-    if (context.ladder != nullptr && result.feed_source == FeedSource::step) {
-        const machine::FeedStep& step = context.ladder->steps[result.feed_step];
+    out.feeds = context.feeds;
+    if (context.machine != nullptr && result.feed_source == FeedSource::step) {
+        const machine::FeedStep& step = ladder_of(*context.machine, out.feeds).steps[result.feed_step];
         out.feed_step = static_cast<int>(result.feed_step);
         out.feed_positions = positions_of(step.positions);
         out.feed_marked = step.marked;

@@ -62,7 +62,7 @@ struct CutContext {
     const material::AlloyRow& alloy;
     Tool tool;
     const machine::Machine* machine = nullptr;
-    const machine::FeedLadder* ladder = nullptr;
+    Feeds feeds{};
     double diameter_mm = kNaN;
     bool inch = false;
     std::vector<std::string> assumed;

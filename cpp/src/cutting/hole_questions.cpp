@@ -191,7 +191,7 @@ CutAnswer answer(const Setting& setting, const HoleAsk& asked, const Asking& ask
         request.chuck = holder_place(machine, asked.chuck, Hold::chuck, context.assumed);
     }
     context.machine = machine;
-    context.ladder = machine == nullptr ? nullptr : &machine->quill;
+    context.feeds = Feeds::quill;
     context.diameter_mm = request.diameter_mm;
     context.inch = asking.inch;
     return answer_of(context, cut(catalogue, machine == nullptr ? any_machine() : *machine, request));

@@ -253,7 +253,7 @@ CutAnswer answer(const Setting& setting, const LatheAsk& asked, const TurnReques
         context.extra.emplace_back("faceplate_balance");
     }
     context.machine = asked.machine;
-    context.ladder = asked.machine == nullptr ? nullptr : &asked.machine->carriage;
+    context.feeds = Feeds::carriage;
     context.diameter_mm = request.diameter_mm;
     context.inch = asking.inch;
     CutAnswer out = answer_of(context, result);

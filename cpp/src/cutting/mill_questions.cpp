@@ -165,7 +165,7 @@ CutAnswer answer(const MillAsk& asked, const Asking& asking) {
         context.assumed.push_back(fmt::format("nose radius {}", size_text(kFaceNoseMm, asking.inch)));
     }
     context.machine = asked.machine;
-    context.ladder = asked.machine == nullptr ? nullptr : &asked.machine->table;
+    context.feeds = Feeds::table;
     context.diameter_mm = request.cutter_diameter_mm;
     context.inch = asking.inch;
     if (request.skin != Skin::clean) {

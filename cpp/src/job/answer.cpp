@@ -298,11 +298,16 @@ std::vector<Levers> left_of(const Answered& found) {
     return found.left.value_or(std::vector<Levers>());
 }
 
+std::string feeds_of(const Answered& found) {
+    return found.cut == nullptr ? std::string() : std::string(enum_name(found.cut->feeds));
+}
+
 #define FIGURE(member, about) HALFNUT_FIGURE(Answered, member, about)
 constexpr std::array kAnsweredFigures{
     FIGURE(error, "Why there is no answer."),
     HALFNUT_RECORDS(Answered, levers, kLeversRecord, "Levers to set."),
     made_records<kLeversRecord, &left_of>("left", "How they stand afterwards, where passes were chosen."),
+    made_figure<&feeds_of>("feeds", "Power feeds that its cut is fed by; none without a cut."),
     HALFNUT_RECORDS(Answered, passes, kPassRecord, "Its passes."),
     HALFNUT_RECORDS(Answered, sizes, kSizeRecord, "What it starts from and ends at."),
     FIGURE(time_s, "For one piece: cutting, changes and measuring."),

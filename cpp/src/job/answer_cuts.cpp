@@ -133,7 +133,7 @@ void tell_set(Work& work, Own& own) {
         own.emplace_back("now_spindle_rpm", number(cut.cut.spindle_rpm));
     }
     if (cut.feed_step) {
-        const machine::FeedLadder& ladder = work.ladder(cut);
+        const machine::FeedLadder& ladder = cutting::ladder_of(work.machine(), cut.feeds);
         const bool per_minute = ladder.kind == machine::FeedKind::per_minute;
         own.emplace_back("now_feed",
                          text(work.keep(fmt::format(

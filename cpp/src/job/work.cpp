@@ -178,14 +178,6 @@ const Asked& Work::ask(string_view question, const Own& own) {
 
 // ---- levers and time --------------------------------------------------------------------------------------
 
-const machine::FeedLadder& Work::ladder(const cutting::CutAnswer& cut) const {
-    if (at_lathe()) {
-        return machine().carriage;
-    }
-    const bool at_table = cut.operation.starts_with("mill") || cut.operation.starts_with("saw");
-    return at_table ? machine().table : machine().quill;
-}
-
 std::vector<Levers> Work::levers_of(const cutting::CutAnswer& cut) const {
     std::vector<Levers> out;
     if (cut.spindle_step) {
@@ -197,7 +189,8 @@ std::vector<Levers> Work::levers_of(const cutting::CutAnswer& cut) const {
     }
     if (cut.feed_step) {
         const auto place = static_cast<std::size_t>(*cut.feed_step);
-        out.push_back({"feed", cut.feed_positions, ladder(cut).steps[place].stop_to_change});
+        const machine::FeedStep& set = cutting::ladder_of(machine(), cut.feeds).steps[place];
+        out.push_back({"feed", cut.feed_positions, set.stop_to_change});
     }
     return out;
 }

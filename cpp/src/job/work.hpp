@@ -91,8 +91,6 @@ class Work {
 
     // ---- levers and time ----
     [[nodiscard]] std::vector<Levers> levers_of(const cutting::CutAnswer& cut) const;
-    /// The feeds that a cut is fed by.
-    [[nodiscard]] const machine::FeedLadder& ladder(const cutting::CutAnswer& cut) const;
     /// Seconds for the tool, the levers that differ from the operation before, and measuring.
     [[nodiscard]] double overhead_s(const std::vector<Levers>& levers, int measured = 1) const;
     /// Note how an operation leaves the machine.

@@ -74,6 +74,8 @@ class Answer(Value):
     sizes: Mapping[str, Any]
     time_s: float
     dial: str = ""
+    feeds: str = ""
+    """Power feeds that the cut is fed by: "carriage", "quill" or "table"."""
     remarks: tuple[str, ...] = ()
     mate: ThreadLimits | None = None
     """Of a thread: the part that usually goes with it."""
@@ -120,6 +122,7 @@ class Answer(Value):
             {each["key"]: each["text"] or each["number"] for each in found["sizes"]},
             found["time_s"],
             found["dial"],
+            found["feeds"],
             tuple(told[each["of"]].filled(each["text"]) if each["of"] else each["text"] for each in found["remarks"]),
             knurling=knurling,
             chosen=chosen,
@@ -221,24 +224,23 @@ def reading(slide: Slide | None, travel_mm: float) -> DialReading | None:
     return None if slide is None else DialReading(*slide.reading(travel_mm))
 
 
-def feed_ladder(cut: Cut, machine: Machine) -> FeedLadder:
-    """The feeds that a cut is fed by.
+def feed_ladder(answer: Answer, machine: Machine) -> FeedLadder | None:
+    """The feeds that the cut of an answer is fed by.
 
     Parameters
     ----------
-    cut : Cut
-        Its operation decides between table and quill.
+    answer : Answer
+        Whose `feeds` are looked up.
     machine : Machine
         What it is done on.
 
     Returns
     -------
-    FeedLadder
-        The carriage's on a lathe; the table's for milling and sawing, else the quill's.
+    FeedLadder or None
+        The carriage's, the quill's or the table's; None without a cut.
     """
-    if machine.kind == "lathe":
-        return machine.core.carriage
-    return machine.core.table if cut.operation.startswith(("mill", "saw")) else machine.core.quill
+    found: FeedLadder | None = getattr(machine.core, answer.feeds) if answer.feeds else None
+    return found
 
 
 # Figures of a choice of passes that a plan tells.

@@ -180,7 +180,7 @@ class _Rows:
                 spindle = self._spindle(group, cut)
         if cut.by_hand:
             return Move(Spindle("by hand"), Feed(), tuple(rows))
-        return Move(spindle, feed or self._feed(standing, cut), tuple(rows))
+        return Move(spindle, feed or self._feed(standing), tuple(rows))
 
     def _spindle(self, group: Levers, cut: Cut) -> Spindle:
         """The bar of a group of levers, which may be those of a later pass."""
@@ -192,15 +192,17 @@ class _Rows:
         steps = [step for step in core if tuple((each.control, each.setting) for each in step.positions) == positions]
         return Spindle(f"{steps[0].rpm if steps else cut.spindle_rpm:.0f}", positions)
 
-    def _feed(self, levers: Sequence[Levers], cut: Cut) -> Feed:
+    def _feed(self, levers: Sequence[Levers]) -> Feed:
         for group in levers:
             if group.group == "feed":
-                return Feed(group.positions, self._feed_marked(group, cut))
+                return Feed(group.positions, self._feed_marked(group))
         return _BY_HAND
 
-    def _feed_marked(self, group: Levers, cut: Cut) -> tuple[str, ...]:
+    def _feed_marked(self, group: Levers) -> tuple[str, ...]:
         """What the machine's chart gives for the levers of a pass."""
-        ladder = feed_ladder(cut, self.machine)
+        ladder = feed_ladder(self.found, self.machine)
+        if ladder is None:
+            return ()
         unit = "in" if ladder.marked_in_inch else "mm"
         scale = MM_PER_INCH if unit == "in" else 1.0
         for step in ladder.steps:

@@ -347,7 +347,7 @@ def test_two_hundred_parts_are_scripted_in_one_go(data):
 
 def test_an_operation_without_a_spindle_has_no_cut():
     seat = _core.ask("screw_seat", placed("screw_seat", thread="M6", head="flat"), active())
-    found = {"answers": {"record": ("ScrewSeat", seat)}, "time_s": 60.0, "dial": ""}
+    found = {"answers": {"record": ("ScrewSeat", seat)}, "time_s": 60.0, "dial": "", "feeds": ""}
     answer = Answer.of(found | dict.fromkeys(("levers", "passes", "sizes", "remarks", "told"), ()))
     assert answer.cut is None
     assert answer.records == (answer.record,) == (hn.screw_seat("M6", head="flat"),)
@@ -373,7 +373,7 @@ def test_every_lever_speed_feed_and_line_can_be_set_on_the_machine(demo):
         step = core.spindle[cut.spindle_step]
         low = step.rpm_low if step.variable else step.rpm
         assert low - 1e-9 <= cut.spindle_rpm <= step.rpm + 1e-9
-        feeds = feed_ladder(cut, op.machine).steps
+        feeds = feed_ladder(op.answer, op.machine).steps
         ladders = {"spindle": core.spindle, "feed": feeds, "gearbox": core.threading.gearbox}
         for group in op.answer.levers:
             known = [tuple((p.control, p.setting) for p in each.positions) for each in ladders[group.group]]

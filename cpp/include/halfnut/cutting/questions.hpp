@@ -41,6 +41,10 @@ struct LimitLeft {
     double slack = kNaN;
 };
 
+/// The power feeds of a machine that a cut is fed by, whether or not the machine has them.
+HALFNUT_ENUM(Feeds, carriage, quill, table)
+[[nodiscard]] const machine::FeedLadder& ladder_of(const machine::Machine& machine, Feeds feeds) noexcept;
+
 /// One cut: the levers to set and what it comes to. NaN where a figure does not apply.
 struct CutAnswer {
     CutResult cut;
@@ -60,6 +64,7 @@ struct CutAnswer {
     std::optional<bool> force_verified;  ///< whether measured cuts bear the band out, where there is a force
     double chip_thinning = kNaN;
     std::vector<double> peck_depths_mm;
+    Feeds feeds{};
     std::optional<int> spindle_step;  ///< place in the machine's list
     std::optional<int> feed_step;     ///< the same, where the feed is a step of the machine
     std::vector<std::pair<std::string, std::string>> spindle_positions;
