@@ -62,19 +62,11 @@ constexpr double kShortLifeMin = 10.0;  // of an edge: a word on it; common prac
 constexpr double kFineChipMm =
     0.05;  // aluminium milled finer than this is dust rather than chips; common practice
 
-bool drills_or_taps(string_view operation) {
-    constexpr std::array kHoles{
-        string_view("drill"),       string_view("ream"),        string_view("tap"), string_view("form_tap"),
-        string_view("countersink"), string_view("counterbore"), string_view("spot")};
-    return std::find(kHoles.begin(), kHoles.end(), operation) != kHoles.end();
-}
-
 /// Cautions that go with work at the machine whatever its figures. Source: common practice.
 std::vector<string_view> standing(const CutContext& context, const CutResult& result) {
     const string_view operation = context.operation;
     std::vector<string_view> codes = standing_cautions(operation, context.catalogue);
-    if (drills_or_taps(operation) &&
-        (context.machine == nullptr || context.machine->kind != machine::Kind::lathe)) {
+    if (context.hole && (context.machine == nullptr || context.machine->kind != machine::Kind::lathe)) {
         codes.emplace_back("clamp_work");
     }
     if (operation == "drill" && result.depth_mm < context.diameter_mm) {

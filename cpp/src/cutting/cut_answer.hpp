@@ -63,6 +63,7 @@ struct CutContext {
     Tool tool;
     const machine::Machine* machine = nullptr;
     Feeds feeds{};
+    bool hole = false;  ///< a hole is drilled, reamed, tapped or shaped at its mouth
     double diameter_mm = kNaN;
     bool inch = false;
     std::vector<std::string> assumed;

@@ -192,6 +192,7 @@ CutAnswer answer(const Setting& setting, const HoleAsk& asked, const Asking& ask
     }
     context.machine = machine;
     context.feeds = Feeds::quill;
+    context.hole = true;
     context.diameter_mm = request.diameter_mm;
     context.inch = asking.inch;
     return answer_of(context, cut(catalogue, machine == nullptr ? any_machine() : *machine, request));

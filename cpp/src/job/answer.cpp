@@ -47,9 +47,14 @@ Answered answer_kind(Work& work) {
             return answer_thread(work);
         case Do::knurl:
             return answer_knurl(work);
-        default:
-            return answer_hole(work);
+        case Do::spot:
+        case Do::drill:
+        case Do::countersink:
+        case Do::counterbore:
+        case Do::ream:
+            break;
     }
+    return answer_hole(work);
 }
 
 void check_machine(const Work& work) {

@@ -222,10 +222,6 @@ void for_keys(string_view keys, string_view question, const Each& each) {
     }
 }
 
-const Kind& kind_of(Do what) {
-    return *std::find_if(kinds().begin(), kinds().end(), [&](const Kind& each) { return each.what == what; });
-}
-
 bool may_be_nothing(const AskedRow& row) {
     return row.range.low == 0.0 && !row.range.low_open;
 }

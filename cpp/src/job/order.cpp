@@ -36,9 +36,16 @@ int freedom(Do what) {
             return 1;
         case Do::mill:
             return 2;
-        default:
-            return 0;
+        case Do::face:
+        case Do::part_off:
+        case Do::ream:
+        case Do::tap:
+        case Do::saw:
+        case Do::thread:
+        case Do::knurl:
+            break;
     }
+    return 0;
 }
 
 struct Ordering {

@@ -110,52 +110,68 @@ constexpr std::array kKinds{
          "to* fit length* start depth finish nose_radius roughness=step.roughness tolerance hold stick_out "
          "steadies at",
          "Turn the outside down to a diameter; with a fit that is the nominal size.", On::lathe,
-         "[{tool} ]turning tool"},
+         Cuts::outside, "[{tool} ]turning tool"},
     Kind{Do::taper, "taper", "to* length* start between_centres depth finish nose_radius hold stick_out at",
-         "Turn a taper from the diameter that is there down to one at its end.", On::lathe,
+         "Turn a taper from the diameter that is there down to one at its end.", On::lathe, Cuts::outside,
          "[{tool} ]turning tool", "turn a taper"},
     Kind{Do::face, "face", "off* to start depth finish nose_radius roughness=step.roughness tolerance",
          "Face the end, down to the middle or to a diameter; a tolerance is that of the length it comes to.",
-         On::lathe, "[{tool} ]turning tool"},
+         On::lathe, Cuts::end, "[{tool} ]turning tool"},
     Kind{Do::bore, "bore",
          "to* fit length* start depth finish bar stick_out=step.stick_out nose_radius "
          "roughness=step.roughness tolerance at",
-         "Bore the hole out to a diameter; with a fit that is the nominal size.", On::lathe,
+         "Bore the hole out to a diameter; with a fit that is the nominal size.", On::lathe, Cuts::bore,
          "[{tool} ]boring bar[, {bar}]"},
     Kind{Do::groove, "groove", "to* blade* width start hold at", "Cut a groove down to a diameter.",
-         On::lathe, "[{tool} ]blade, {blade}"},
-    Kind{Do::part_off, "part_off", "blade* stick_out", "Part the piece off the bar.", On::lathe,
+         On::lathe, Cuts::outside, "[{tool} ]blade, {blade}"},
+    Kind{Do::part_off, "part_off", "blade* stick_out", "Part the piece off the bar.", On::lathe, Cuts::end,
          "[{tool} ]blade, {blade}"},
     Kind{Do::spot, "spot", "diameter* point=point_deg places divisions",
-         "Spot the place of a hole, or a centre.", On::either, "[{tool} ]spotting drill, {diameter}"},
+         "Spot the place of a hole, or a centre.", On::either, Cuts::hole,
+         "[{tool} ]spotting drill, {diameter}"},
     Kind{Do::drill, "drill", "diameter* depth places divisions", "Drill a hole; without a depth, through.",
-         On::either, "[{tool} ]drill, [{called}, ]{diameter}"},
+         On::either, Cuts::hole, "[{tool} ]drill, [{called}, ]{diameter}"},
     Kind{Do::countersink, "countersink",
          "diameter* hole=step.hole included=included_deg flutes places divisions", "Countersink a hole.",
-         On::either, "[{tool} ]countersink, {diameter}"},
+         On::either, Cuts::hole, "[{tool} ]countersink, {diameter}"},
     Kind{Do::counterbore, "counterbore", "diameter* depth* hole=step.hole flutes places divisions",
-         "Counterbore a hole, flat at the bottom.", On::either, "[{tool} ]counterbore, {diameter}"},
+         "Counterbore a hole, flat at the bottom.", On::either, Cuts::hole,
+         "[{tool} ]counterbore, {diameter}"},
     Kind{Do::ream, "ream", "diameter* depth places divisions",
-         "Ream a drilled hole; without a depth, through.", On::either, "[{tool} ]reamer, {diameter}"},
+         "Ream a drilled hole; without a depth, through.", On::either, Cuts::hole,
+         "[{tool} ]reamer, {diameter}"},
     Kind{Do::tap, "tap", "thread* depth form places divisions",
-         "Tap a drilled hole; without a depth, through.", On::either, "tap {thread}"},
+         "Tap a drilled hole; without a depth, through.", On::either, Cuts::hole, "tap {thread}"},
     Kind{Do::mill, "mill",
          "shape* cutter* flutes length* width* depth* step_down step_over stick_out nose_radius "
          "roughness=step.roughness entry entry_angle=ramp.angle_deg places divisions",
          "Mill a slot, a pocket or a side with an end mill, or a face with a face mill.", On::mill,
-         "[{tool} ]cutter, {cutter}", "mill a {shape}"},
+         Cuts::shape, "[{tool} ]cutter, {cutter}", "mill a {shape}"},
     Kind{Do::saw, "saw", "blade* thickness* teeth* length* depth* places divisions",
-         "Slit with a saw on an arbor, in one pass to depth.", On::mill,
+         "Slit with a saw on an arbor, in one pass to depth.", On::mill, Cuts::shape,
          "[{tool} ]slitting saw, {blade} × {thickness}", "slit with a saw",
          "{thickness} × {length}, {depth} deep, blade {blade}, oil"},
     Kind{Do::thread, "chase",
          "thread* side length* engagement=limits.engagement infeed nose_radius run_out hold at",
-         "Cut a thread with a single point, outside or inside.", On::lathe, "[{tool} ]threading tool"},
+         "Cut a thread with a single point, outside or inside.", On::lathe, Cuts::outside,
+         "[{tool} ]threading tool"},
     Kind{Do::knurl, "knurl_setup",
          "pitch* pattern diameter finished width* process wheels hole=step.hole hold at",
          "Knurl a band; the diameter is the blank's, or with finished the knurled one.", On::lathe,
-         "knurl wheels {pitch}"},
+         Cuts::outside, "knurl wheels {pitch}"},
 };
+
+static_assert(kKinds.size() == enum_names(Do{}).size(), "each kind of operation has a row");
+static_assert(
+    [] {
+        for (std::size_t place = 0; place < kKinds.size(); ++place) {
+            if (kKinds[place].what != static_cast<Do>(place)) {
+                return false;
+            }
+        }
+        return true;
+    }(),
+    "rows stand in the order of Do");
 
 template <class Asked>
 constexpr Question read_only(std::span<const AskedRow> rows) {
@@ -307,6 +323,9 @@ const RecordRow kWalkedJob{"WalkedJob", "A job's parts walked through their oper
 
 std::span<const Kind> kinds() {
     return kKinds;
+}
+const Kind& kind_of(Do what) {
+    return kKinds[static_cast<std::size_t>(what)];
 }
 const Question& step_question() {
     return kStepQuestion;

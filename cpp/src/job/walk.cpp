@@ -45,9 +45,9 @@ double parted_at(const Part& part) {
 }
 
 bool makes_outside(const Step& step) {
-    return step.what == Do::turn || step.what == Do::taper || step.what == Do::face ||
-           step.what == Do::groove || step.what == Do::part_off || step.what == Do::knurl ||
-           (step.what == Do::thread && step.side == threads::Side::external);
+    const Cuts cuts = kind_of(step.what).cuts;
+    const bool inside = step.what == Do::thread && step.side == threads::Side::internal;
+    return (cuts == Cuts::outside || cuts == Cuts::end) && !inside;
 }
 
 }  // namespace
@@ -227,9 +227,18 @@ std::pair<double, double> Walker::cut_of(const Step& step) const {
         }
         case Do::part_off:
             return {parted_at(part_), parted_at(part_) + step.blade_mm};
-        default:
-            return {0.0, 0.0};
+        case Do::face:
+        case Do::spot:
+        case Do::drill:
+        case Do::countersink:
+        case Do::counterbore:
+        case Do::ream:
+        case Do::tap:
+        case Do::mill:
+        case Do::saw:
+            break;
     }
+    return {0.0, 0.0};
 }
 
 bool Walker::same_setting(const Step& before, const Step& after) const {

@@ -4,8 +4,6 @@
 
 #include <fmt/format.h>
 
-#include <array>
-
 #include "halfnut/core/error.hpp"
 #include "halfnut/job/job_file.hpp"
 
@@ -24,8 +22,7 @@ Value figure(const Answer& answer, string_view key) {
 void Work::take(std::size_t place, const std::optional<StepAt>& keep) {
     step_said = &at(part_said, "operations").items[place];
     step = &part.steps[place];
-    kind = &*std::find_if(kinds().begin(), kinds().end(),
-                          [&](const Kind& each) { return each.what == step->what; });
+    kind = &kind_of(step->what);
     walked = &walked_part.operations[place];
     called_ = called_otherwise(*kind);
     shared = keep;
@@ -65,16 +62,14 @@ Given Work::given(const threads::AnyThread& thread) {
 // ---- what a question of an operation may ask --------------------------------------------------------------
 
 Given Work::hold() {
-    // what is done with the centre left where it is
-    constexpr std::array kStays{Do::turn, Do::taper, Do::groove, Do::thread, Do::knurl};
     const string_view own = word("hold");
     const int setting = walked->after.held.setting;
     if (!own.empty()) {
         centre_ = own == "chuck" ? std::nullopt : std::optional(std::pair(setting, own));
         return text(own);
     }
-    const bool stays = std::find(kStays.begin(), kStays.end(), what()) != kStays.end();
-    return stays && centre_ && centre_->first == setting ? text(centre_->second) : Given{};
+    return kind->cuts == Cuts::outside && centre_ && centre_->first == setting ? text(centre_->second)
+                                                                               : Given{};
 }
 
 /// What stands in place of the overhang where the walk knows that the work is stepped.
@@ -116,7 +111,6 @@ void Work::tell_stock(Own& out) {
 }
 
 Own Work::told() {
-    constexpr std::array kHoles{Do::spot, Do::drill, Do::countersink, Do::counterbore, Do::ream, Do::tap};
     Own out;
     constexpr std::size_t kMore = 24;
     out.reserve(step_said->keys.size() + kMore);
@@ -138,8 +132,7 @@ Own Work::told() {
     out.emplace_back("roughness_um", is_said("roughness") ? number(kUm * base("roughness")) : Given{});
     out.emplace_back("bar_diameter", said("bar"));
     out.emplace_back("overhang", said("stick_out"));
-    const bool is_hole = std::find(kHoles.begin(), kHoles.end(), what()) != kHoles.end();
-    out.emplace_back("approach", is_hole ? length(kApproachMm) : Given{});
+    out.emplace_back("approach", kind->cuts == Cuts::hole ? length(kApproachMm) : Given{});
     for (const string_view key : {"jaws", "friction", "safety"}) {
         out.emplace_back(key, at(part_said, key));
     }

@@ -179,6 +179,10 @@ struct Part {
     std::vector<True> true_to{};
 };
 
+/// What an operation cuts: the outside, or a thread within, where a centre stays as it is; an end, off or
+/// clean; the bore; a hole with a tool of its diameter; a shape at the mill.
+HALFNUT_ENUM(Cuts, outside, end, bore, hole, shape)
+
 /// A kind of operation as a job's file has it: the question that it asks, and its keys.
 struct Kind {
     Do what{};
@@ -189,6 +193,7 @@ struct Kind {
     std::string_view keys{};
     std::string_view about{};
     On on{};
+    Cuts cuts{};
     /// What to lay out for it and how it is headed on papers, as templates: {key} is a key of the operation,
     /// {tool} what the tool is made of; what stands in square brackets is left out where one is lacking.
     std::string_view tool{};
@@ -196,6 +201,7 @@ struct Kind {
     std::string_view size{};   ///< what it comes to, where no other paper of its own says so
 };
 [[nodiscard]] std::span<const Kind> kinds();
+[[nodiscard]] const Kind& kind_of(Do what);
 extern const RecordRow kKind;
 
 /// How a face reads one of these: rows of its members, as a question's arguments.
