@@ -12,6 +12,7 @@
 #include <vector>
 
 #include "cut_answer.hpp"
+#include "cut_rows.hpp"
 #include "halfnut/core/catalogue.hpp"
 #include "halfnut/core/error.hpp"
 #include "halfnut/core/spell.hpp"
@@ -99,10 +100,7 @@ const EvidenceText& window_source(const CutAnswer& cut) {
 // ---- speeds of an alloy -----------------------------------------------------------------------------------
 
 constexpr std::array kSpeedsAsked{
-    HALFNUT_ASKED(SpeedsAsk, alloy, "The work's material, by any of its names.")
-        .required()
-        .or_a("Alloy")
-        .listing(&material::alloy_names),
+    alloy_row(HALFNUT_ASKED(SpeedsAsk, alloy, "")),
     HALFNUT_ASKED(SpeedsAsk, inch, "Speeds in ft/min and feeds in inches."),
 };
 

@@ -24,15 +24,27 @@ constexpr const Argument& range_in(const List& list, std::string_view key) {
     throw "no such argument";
 }
 
+/// The work's material, whatever member holds its name.
+constexpr AskedRow alloy_row(const AskedRow& row) {
+    return row.saying("The work's material, by any of its names.")
+        .required()
+        .or_a("Alloy")
+        .listing(&material::alloy_names);
+}
+
+/// The hardness of the very work, whatever member holds it.
+constexpr AskedRow hardness_row(const AskedRow& row) {
+    return row.saying("The work's own Brinell hardness.")
+        .in(positive("hardness_hb", "HB"))
+        .usually("as tabulated for the alloy");
+}
+
 /// Rows of what is asked, `Asked`, whose member `cut` is a request with the ranges of `kList`.
 template <class Asked, const auto& kList>
 struct CutRows {
 #define ROW(member, about) HALFNUT_ASKED(Asked, member, about)
 #define NUMBER(member, about) ROW(cut.member, about).in(range_in(kList, #member))
-    static constexpr AskedRow alloy = ROW(alloy, "The work's material, by any of its names.")
-                                          .required()
-                                          .or_a("Alloy")
-                                          .listing(&material::alloy_names);
+    static constexpr AskedRow alloy = alloy_row(ROW(alloy, ""));
     static constexpr AskedRow machine =
         ROW(machine, "Machine whose levers to choose from; without one speed and feed are exact.");
     static constexpr AskedRow tool =
@@ -43,9 +55,7 @@ struct CutRows {
         NUMBER(feed_mm_rev, "Feed wanted, such as 0.1 mm/rev; the next finer of the machine is taken.");
     static constexpr AskedRow spindle =
         NUMBER(spindle_rpm, "Spindle speed wanted; the nearest of the machine is taken.");
-    static constexpr AskedRow hardness = ROW(cut.work.hardness_hb, "The work's own Brinell hardness.")
-                                             .in(positive("hardness_hb", "HB"))
-                                             .usually("as tabulated for the alloy");
+    static constexpr AskedRow hardness = hardness_row(ROW(cut.work.hardness_hb, ""));
     static constexpr AskedRow wear =
         NUMBER(wear_factor,
                "Factor on the force, 1 of a sharp tool, 1.4 of a blunt one. Where it is not given the force "

@@ -5,6 +5,7 @@
 #include <array>
 #include <string_view>
 
+#include "cut_rows.hpp"
 #include "halfnut/core/bounds.hpp"
 #include "halfnut/core/catalogue.hpp"
 #include "halfnut/cutting/rules.hpp"
@@ -16,10 +17,7 @@ namespace halfnut::cutting {
 namespace {
 
 constexpr std::array kAsked{
-    HALFNUT_ASKED(BandAsk, alloy, "The work's material, by any of its names.")
-        .required()
-        .or_a("Alloy")
-        .listing(&material::alloy_names),
+    alloy_row(HALFNUT_ASKED(BandAsk, alloy, "")),
     HALFNUT_ASKED(BandAsk, process, "What is done: turn counts for facing, boring and parting too.")
         .placed()
         .usually("turn"),

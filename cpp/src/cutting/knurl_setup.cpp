@@ -82,9 +82,7 @@ constexpr std::array kOwn{
     ASKED(hole, "Hole that the knurl is pressed into; two sizes are its least and its greatest.")
         .or_a("Hole")
         .as_length(),
-    ASKED(hardness_hb, "The work's own Brinell hardness.")
-        .in(positive("hardness_hb", "HB"))
-        .usually("as tabulated for the alloy"),
+    hardness_row(ASKED(hardness_hb, "")),
     Rows::machine.saying("The lathe."),
     Rows::chuck,
     Rows::stock.usually("the blank"),

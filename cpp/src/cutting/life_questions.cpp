@@ -7,6 +7,7 @@
 #include <cmath>
 
 #include "cut_answer.hpp"
+#include "cut_rows.hpp"
 #include "halfnut/core/spell.hpp"
 #include "halfnut/cutting/edge_life.hpp"
 #include "halfnut/cutting/kinematics.hpp"
@@ -24,10 +25,7 @@ constexpr double kUsualDepthMm = 2.5;
 
 #define ASKED(member, about) HALFNUT_ASKED(LifeAsk, member, about)
 constexpr std::array kAsked{
-    ASKED(alloy, "The work's material, by any of its names.")
-        .required()
-        .or_a("Alloy")
-        .listing(&material::alloy_names),
+    alloy_row(ASKED(alloy, "")),
     ASKED(tool, "HSS, carbide or coated carbide, or a tool of the shop's tables.")
         .usually("HSS")
         .listing(&tool_names),
@@ -45,9 +43,7 @@ constexpr std::array kAsked{
     ASKED(cost_per_min, "Cost of a minute of machine and person, in the same currency.")
         .plain()
         .in(EconomicLife::arguments[3]),
-    ASKED(hardness_hb, "The work's own Brinell hardness.")
-        .in(positive("hardness_hb", "HB"))
-        .usually("as tabulated for the alloy"),
+    hardness_row(ASKED(hardness_hb, "")),
     ASKED(machine, "Lathe whose time to change a tool is taken, and whose steps the speeds are turned into."),
     ASKED(diameter_mm, "Diameter of the work: turns cutting speeds into spindle speeds.")
         .in(SpindleSpeed::arguments[1])

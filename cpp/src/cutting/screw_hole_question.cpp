@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "cut_answer.hpp"
+#include "cut_rows.hpp"
 #include "halfnut/core/bounds.hpp"
 #include "halfnut/cutting/hole_making.hpp"
 #include "halfnut/cutting/rules.hpp"
@@ -28,10 +29,7 @@ constexpr string_view kNoHead = "none";
 
 #define ASKED(member, about) HALFNUT_ASKED(ScrewHoleAsk, member, about)
 constexpr std::array kAsked{
-    ASKED(alloy, "The work's material, by any of its names.")
-        .required()
-        .or_a("Alloy")
-        .listing(&material::alloy_names),
+    alloy_row(ASKED(alloy, "")),
     ASKED(thread, "Thread of the screw.").or_a("Thread").required().leads(),
     ASKED(
         head,
