@@ -399,14 +399,14 @@ HALFNUT_INLINE void compute_rows(const TurnShared& shared, TurnBlock& b) noexcep
         const double speed = speed_out[i];
         double correction = 1.0;
         double share = kOrdinaryShare;
-        double edge = kTurningWear;
+        double edge = kOrdinaryWear;
         if constexpr (Adjusted) {
             const double wear = b.wear[i];
             const double rake = b.rake[i];
             const double by_rake = RakeCorrection::compute(rake, b.reference_rake[i]);
             correction = or_else(wear, 1.0) * (rake == rake ? by_rake : 1.0);
             share = normal_share(wear);
-            edge = when(wear == wear, 1.0, kTurningWear);
+            edge = when(wear == wear, 1.0, kOrdinaryWear);
         }
         const double force =
             TurningForce::with_log2<OrdinaryNumber>(b.kc11[i], b.factor_log2[i], depth, f, correction);

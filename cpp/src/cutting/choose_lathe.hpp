@@ -81,7 +81,7 @@ class LatheJob : public Job {
                    {lathe::operation_of(base_.cut, false), lathe::operation_of(base_.cut, true)},
                    {usual_feed_mm(base_.cut, false), usual_feed_mm(base_.cut, true)}) {
         high_ = value_or(force_band(catalogue, alloy_, Process::turn, constants_.rough).high, 1.0) *
-                (std::isnan(request.wear_factor) ? kTurningWear : 1.0);
+                (std::isnan(request.wear_factor) ? kOrdinaryWear : 1.0);
         share_ = normal_share(request.wear_factor);
         correction_ = lathe::correction(base_, force_scale(catalogue, alloy_).rake_deg);
         nose_ = value_or(request.nose_radius_mm, kNoseRadiusMm);

@@ -11,6 +11,7 @@
 #include "halfnut/cutting/rules.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "halfnut/material/tables.hpp"
+#include "steps.hpp"
 
 namespace halfnut::cutting {
 
@@ -68,8 +69,7 @@ BandAnswer force_band(const BandAsk& asked, const Asking& asking) {
     out.band = force_band(catalogue, alloy, asked.process, out.constants.rough);
     out.papers = bounds::nearest<int>(out.band.papers);
     out.rows = bounds::nearest<int>(out.band.rows);
-    out.evidence.push_back(rests_on(
-        "band", out.band.verified ? rule::force_band : rule::force_band_unverified, catalogue, out.band.row));
+    out.evidence.push_back(rests_on("band", rule_of(out.band), catalogue, out.band.row));
     return out;
 }
 

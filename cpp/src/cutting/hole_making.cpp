@@ -11,6 +11,7 @@
 #include "halfnut/cutting/holes.hpp"
 #include "halfnut/cutting/milling.hpp"
 #include "halfnut/cutting/tables.hpp"
+#include "halfnut/cutting/turning.hpp"
 #include "halfnut/material/alloy.hpp"
 #include "mounting.hpp"
 #include "steps.hpp"
@@ -19,7 +20,6 @@ namespace halfnut::cutting {
 namespace {
 
 constexpr double kDrillForm = 1.2;        // Tschaetsch: chips are harder to form in a hole
-constexpr double kHoleWear = 1.3;         // ordinary drilling: Machinery's Handbook 31st ed., p. 1147
 constexpr double kUsualFeedShare = 0.01;  // of the diameter, where no table has a feed
 constexpr double kRingThrust = 0.6;       // of the tangential force, across the edge, as in turning
 
@@ -568,7 +568,7 @@ Status evaluate(const Catalogue& catalogue, const machine::Machine& machine, con
         const bool rough = constants.rough && (factor.from_kc || !drills(request.cut));
         out.band = force_band(catalogue, alloy, taps(request.cut) ? Process::tap : Process::drill, rough);
         // the friction of a tap counts for wear too
-        out.ordinary_wear = taps(request.cut) || !std::isnan(request.wear_factor) ? 1.0 : kHoleWear;
+        out.ordinary_wear = taps(request.cut) || !std::isnan(request.wear_factor) ? 1.0 : kOrdinaryWear;
     }
     if (taps(request.cut)) {
         out.feed_source = FeedSource::exact;

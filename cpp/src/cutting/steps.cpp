@@ -244,8 +244,7 @@ void set_band(CutResult& out) noexcept {
 }
 
 void note_band(std::string_view name, CutResult& out) noexcept {
-    out.evidence.note(figure(name), out.band.verified ? rule::force_band : rule::force_band_unverified,
-                      out.band.row);
+    out.evidence.note(figure(name), rule_of(out.band), out.band.row);
 }
 
 void note_constants(std::uint8_t at, const ForceConstants& constants, CutResult& out) noexcept {

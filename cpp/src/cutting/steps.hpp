@@ -87,6 +87,10 @@ void set_band(CutResult& out) noexcept;
 
 /// What the band rests on, at the figure that it belongs to.
 void note_band(std::string_view name, CutResult& out) noexcept;
+/// What a band rests on.
+[[nodiscard]] inline RuleId rule_of(const ForceBand& band) noexcept {
+    return band.verified ? rule::force_band : rule::force_band_unverified;
+}
 
 /// What the constants of force rest on.
 void note_constants(std::uint8_t at, const ForceConstants& constants, CutResult& out) noexcept;

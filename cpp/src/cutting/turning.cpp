@@ -615,7 +615,7 @@ Status answer(const Catalogue& catalogue, const machine::Machine& machine, Fille
     filled.constants = tables.constants;
     if (has_force(request.cut)) {
         out.band = tables.band;
-        out.ordinary_wear = std::isnan(request.wear_factor) ? kTurningWear : 1.0;
+        out.ordinary_wear = std::isnan(request.wear_factor) ? kOrdinaryWear : 1.0;
         if (tables.constants.rough) {
             out.caution(CautionCode::force_rough);
         }

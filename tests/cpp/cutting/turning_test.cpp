@@ -352,7 +352,7 @@ TEST(Turn, LimitsAreJudgedAtTheUnfavourableEdge) {
     request.stick_out_mm = 80.0;
     request.deflection_limit_mm = 1.0;
     const CutResult out = answer(machine, request);
-    EXPECT_DOUBLE_EQ(out.cutting_force_high_n, out.cutting_force_n * (out.band.high * kTurningWear));
+    EXPECT_DOUBLE_EQ(out.cutting_force_high_n, out.cutting_force_n * (out.band.high * kOrdinaryWear));
     EXPECT_DOUBLE_EQ(out.spindle_power_low_kw, out.spindle_power_kw * out.band.low);
     std::size_t judged = 0;
     for (std::size_t i = 0; i < out.limit_count; ++i) {
@@ -361,7 +361,7 @@ TEST(Turn, LimitsAreJudgedAtTheUnfavourableEdge) {
             ++judged;
         }
         if (out.limits[i].code == LimitCode::deflection) {
-            EXPECT_DOUBLE_EQ(out.limits[i].value, out.deflection_mm * (out.band.high * kTurningWear));
+            EXPECT_DOUBLE_EQ(out.limits[i].value, out.deflection_mm * (out.band.high * kOrdinaryWear));
             ++judged;
         }
     }

@@ -108,9 +108,9 @@ inline double chuck_and_centre_deflection(double force, double length, double e,
     return force * length * length * length / (kMiddleOfChuckCentre * 1000.0 * e * i);
 }
 
-/// Factor on the force of a sharp edge at which limits are judged where no wear is given: ordinary turning.
-/// Machinery's Handbook 31st ed., p. 1147, machining power.
-inline constexpr double kTurningWear = 1.3;
+/// Factor on the force of a sharp edge at which limits are judged where no wear is given: ordinary turning
+/// and drilling. Machinery's Handbook 31st ed., p. 1147, machining power.
+inline constexpr double kOrdinaryWear = 1.3;
 
 /// Flank wear of an edge in use: half of the 0.3 mm at which ISO 3685 ends its life (recalled); and of one
 /// that is as blunt as that, whose wear factor is 1.3 to 1.5 (Tschaetsch, recalled).
