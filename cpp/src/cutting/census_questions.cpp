@@ -35,45 +35,64 @@ using Pairs = std::vector<std::pair<std::string, std::string>>;
 
 // ---- the usual cuts ---------------------------------------------------------------------------------------
 
-/// A cut of every week: its question, and what is given beside alloy and tool; a flag without a value.
+/// What is given for an argument: the usual size of a metric question and that of one in inches; none of a
+/// flag.
+struct UsualValue {
+    string_view name;
+    string_view metric{};
+    string_view inch{};
+};
+
+/// A cut of every week: its question, and what is given beside alloy and tool.
 struct UsualCut {
     string_view name;
     string_view question;
-    std::array<std::pair<string_view, string_view>, 4> values{};
+    std::array<UsualValue, 4> values{};
     bool only_hss = false;
 };
 
+constexpr UsualValue kWork{"diameter", "30 mm", "1.25 in"};
+constexpr UsualValue kHole{"diameter", "10 mm", "3/8 in"};
+constexpr string_view kMetricSizes = "work of 30 mm, drill and reamer 10, end mill 12, face mill 50";
+constexpr string_view kInchSizes = "work of 1.25 in, drill and reamer 3/8, end mill 1/2, face mill 2";
+
 constexpr std::array kUsualCuts{
-    UsualCut{"turn", "turn", {{{"diameter", "30 mm"}}}},
-    UsualCut{"finish", "turn", {{{"diameter", "30 mm"}, {"finish", ""}}}},
-    UsualCut{"bore", "bore", {{{"diameter", "30 mm"}}}},
-    UsualCut{"part off", "part_off", {{{"diameter", "30 mm"}}}},
-    UsualCut{"drill", "drill", {{{"diameter", "10 mm"}}}},
-    UsualCut{"ream", "ream", {{{"diameter", "10 mm"}}}},
-    UsualCut{"tap", "tap", {{{"thread", "M10"}}}, true},
-    UsualCut{"slot", "mill", {{{"cutter", "12 mm"}, {"shape", "slot"}, {"depth", "3 mm"}}}},
+    UsualCut{"turn", "turn", {kWork}},
+    UsualCut{"finish", "turn", {kWork, {"finish"}}},
+    UsualCut{"bore", "bore", {kWork}},
+    UsualCut{"part off", "part_off", {kWork}},
+    UsualCut{"drill", "drill", {kHole}},
+    UsualCut{"ream", "ream", {kHole}},
+    UsualCut{"tap", "tap", {{{"thread", "M10", "3/8-16 UNC"}}}, true},
+    UsualCut{"slot",
+             "mill",
+             {{{"cutter", "12 mm", "1/2 in"}, {"shape", "slot", "slot"}, {"depth", "3 mm", "1/8 in"}}}},
     UsualCut{"face mill",
              "mill",
-             {{{"cutter", "50 mm"}, {"shape", "face"}, {"depth", "1 mm"}, {"width", "40 mm"}}}},
-    UsualCut{"knurl", "knurl", {{{"diameter", "30 mm"}}}, true},
+             {{{"cutter", "50 mm", "2 in"},
+               {"shape", "face", "face"},
+               {"depth", "1 mm", "0.04 in"},
+               {"width", "40 mm", "1.5 in"}}}},
+    UsualCut{"knurl", "knurl", {kWork}, true},
 };
 
 constexpr std::array<string_view, 3> kTools{"HSS", "carbide", "coated carbide"};
 
 /// The answer to a usual cut; none where it is refused.
-std::optional<CutAnswer> answer_to(const UsualCut& cut, string_view alloy, string_view tool,
+std::optional<CutAnswer> answer_to(const UsualCut& cut, bool inch, string_view alloy, string_view tool,
                                    const Catalogue& catalogue) {
     const Question& question = find_question(cut.question);
     std::vector<Given> given(question.arguments.size());
     for (std::size_t i = 0; i < given.size(); ++i) {
         const string_view name = question.arguments[i].name;
         const auto* const value = std::find_if(cut.values.begin(), cut.values.end(),
-                                               [&](const auto& each) { return each.first == name; });
+                                               [&](const auto& each) { return each.name == name; });
         if (name == "alloy" || name == "tool") {
             given[i] = {.tag = Given::Tag::text, .text = name == "alloy" ? alloy : tool};
         } else if (value != cut.values.end()) {
-            given[i] = value->second.empty() ? Given{.tag = Given::Tag::flag, .number = 1.0}
-                                             : Given{.tag = Given::Tag::text, .text = value->second};
+            const string_view size = inch ? value->inch : value->metric;
+            given[i] = size.empty() ? Given{.tag = Given::Tag::flag, .number = 1.0}
+                                    : Given{.tag = Given::Tag::text, .text = size};
         }
     }
     try {
@@ -163,9 +182,8 @@ Pairs table(const SpeedsAnswer& answer) {
             out.push_back(line_of(inch ? "  in" : "  mm", heads, feeds));
         }
     }
-    out.emplace_back(
-        "feeds",
-        "a revolution, in milling a tooth; work of 30 mm, drill and reamer 10, end mill 12, face mill 50");
+    out.emplace_back("feeds",
+                     fmt::format("a revolution, in milling a tooth; {}", inch ? kInchSizes : kMetricSizes));
     return out;
 }
 
@@ -304,7 +322,7 @@ SpeedsAnswer speeds(const SpeedsAsk& asked, const Asking& asking) {
     for (const string_view tool : kTools) {
         for (const UsualCut& usual : kUsualCuts) {
             const bool suits = tool == kTools.front() || !usual.only_hss;
-            const auto found = suits ? answer_to(usual, alloy.id, tool, catalogue) : std::nullopt;
+            const auto found = suits ? answer_to(usual, asked.inch, alloy.id, tool, catalogue) : std::nullopt;
             if (!found) {
                 continue;
             }
@@ -355,7 +373,7 @@ DataAnswer data_census(const DataAsk& /*asked*/, const Asking& asking) {
                 return each == alloy.name || each == alloy.id;
             });
             for (std::size_t tool = 0; tool < (usual.only_hss ? 1U : 2U); ++tool) {
-                if (const auto found = answer_to(usual, alloy.id, kTools[tool], catalogue)) {
+                if (const auto found = answer_to(usual, false, alloy.id, kTools[tool], catalogue)) {
                     const int weight = weekly ? kWeight : 1;
                     const SourceKind kind = kind_of(window_source(*found));
                     operation.of_kind[static_cast<std::size_t>(kind)] += weight;
