@@ -12,18 +12,17 @@ whoever starts it. ``contextvars.copy_context().run`` gives a thread the shop of
 from __future__ import annotations
 
 import os
-from collections.abc import Callable, Iterator
+from collections.abc import Iterator
 from contextlib import contextmanager
 from contextvars import ContextVar
 from pathlib import Path
 from threading import Lock
-from typing import Any, TypeVar
+from typing import Any
 
 from halfnut._core import Catalogue, environment
 
-__all__ = ["FOLDER_VARIABLE", "activate", "active", "active_folders", "carried", "rows", "shop", "tables"]
+__all__ = ["FOLDER_VARIABLE", "activate", "active", "active_folders", "rows", "shop", "tables"]
 
-Answer = TypeVar("Answer")
 Shop = tuple[Catalogue, tuple[Path, ...]]
 
 FOLDER_VARIABLE = "HALFNUT_SHOP"
@@ -141,31 +140,6 @@ def activate(catalogue: Catalogue) -> None:
     chosen = (catalogue, active_folders())
     of_process = _of_process.get(environment(FOLDER_VARIABLE))
     _chosen.set(None if chosen == of_process else chosen)
-
-
-def carried(function: Callable[..., Answer]) -> Callable[..., Answer]:
-    """A function that answers with the shop of here in whatever thread it runs.
-
-    Parameters
-    ----------
-    function : Callable
-        Called with positional arguments alone, as an executor calls it.
-
-    Returns
-    -------
-    Callable
-        It answers with the shop of where `carried` was called.
-    """
-    chosen = _chosen.get()
-
-    def run(*arguments: object) -> Answer:
-        token = _chosen.set(chosen)
-        try:
-            return function(*arguments)
-        finally:
-            _chosen.reset(token)
-
-    return run
 
 
 def tables() -> list[str]:

@@ -1,10 +1,8 @@
-"""Sizes as a person reads them: in one unit first, the other beside it."""
+"""Figures in the other system of units."""
 
 from __future__ import annotations
 
 from typing import Any
-
-from halfnut._core import spell
 
 __all__ = ["MM_PER_INCH", "N_PER_LBF"]
 
@@ -23,25 +21,6 @@ _OTHER_UNITS = (
     ("_n", "_lbf", N_PER_LBF),
     ("_mpa", "_psi", _MPA_PER_KSI / 1000.0),
 )
-
-
-def one(value_mm: float, unit: str, extra: int = 0) -> str:
-    """A length in one unit: 0.001 mm or 0.0001 in, or a place more.
-
-    >>> one(9.026, "mm"), one(25.4, "in")
-    ('9.026 mm', '1.0000 in')
-    """
-    return spell(value_mm, "fine" if extra else "length", unit)
-
-
-def both(value_mm: float, unit: str, extra: int = 0) -> str:
-    """A length in one unit, the other in brackets.
-
-    >>> both(9.026, "mm")
-    '9.026 mm (0.3554 in)'
-    """
-    other = "mm" if unit == "in" else "in"
-    return f"{one(value_mm, unit, extra)} ({one(value_mm, other, extra)})"
 
 
 def both_systems(figures: dict[str, Any]) -> dict[str, Any]:

@@ -90,15 +90,6 @@ def length(value: object, name: str) -> Length:
     return found if isinstance(found, Length) else Length(found.value, found.unit)
 
 
-def unit_of(size: Length) -> str:
-    """The unit in which a question with this size is answered: "in" or "mm".
-
-    >>> unit_of(inch(0.5)), unit_of(mm(5))
-    ('in', 'mm')
-    """
-    return "in" if size.system == "inch" else "mm"
-
-
 def in_unit(value_mm: float, unit: str) -> Length:
     """A length in mm, kept in "in" or "mm".
 
