@@ -198,8 +198,8 @@ void bind_catalogue(py::module_& module) {
 
     module.def(
         "environment",
-        [](const char* name) {
-            const char* const value = std::getenv(name);
+        [](const std::string& name) {
+            const char* const value = std::getenv(name.c_str());
             return value == nullptr ? py::object(py::none())
                                     : py::reinterpret_steal<py::object>(PyUnicode_DecodeFSDefault(value));
         },

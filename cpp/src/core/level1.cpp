@@ -54,6 +54,12 @@ std::string argument_message(const Argument& argument, double value) {
     return fmt::format("{} must be {}, got {}", argument.name, range, got);
 }
 
+void require(const Argument& argument, double value) {
+    if (const StatusCode code = check(argument, value); code != StatusCode::ok) {
+        throw Failed(code, argument_message(argument, value));
+    }
+}
+
 void throw_status(Status status, std::string_view function, const Argument* arguments, const double* values) {
     switch (status.code) {
         case StatusCode::not_finite:

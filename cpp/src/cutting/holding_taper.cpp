@@ -221,10 +221,7 @@ bool given(double value) {
 }
 
 double positive_mm(double value, string_view name) {
-    const Argument range = positive(name, "mm");
-    if (!range.accepts(value)) {
-        throw DomainError(argument_message(range, value));
-    }
+    require(positive(name, "mm"), value);
     return value;
 }
 

@@ -10,6 +10,7 @@
 
 #include "halfnut/core/bounds.hpp"
 #include "halfnut/core/error.hpp"
+#include "halfnut/core/level1.hpp"
 
 namespace halfnut::job {
 
@@ -28,6 +29,9 @@ constexpr double kTenthSlower = 0.9;    // rule::shared_dial
 constexpr double kBelowWindow = 0.45;
 constexpr double kTrouble = 2.0;  // a stop costs attention, too
 constexpr double kSameSpeed = 1.0 + 1e-9;
+
+constexpr Argument kQuantity{.name = "quantity", .unit = "", .low = 1.0};
+constexpr Argument kPieces{.name = "pieces", .unit = "", .low = 1.0};
 
 }  // namespace
 
@@ -50,6 +54,8 @@ int spares(int quantity) noexcept {
 }
 
 Lot lot_of(double time_s, int quantity) {
+    require(not_negative("time_s", "s"), time_s);
+    require(kQuantity, quantity);
     return {first_piece(time_s), further_piece(time_s), lot(time_s, quantity), spares(quantity),
             measured_pieces(quantity)};
 }
@@ -71,6 +77,15 @@ std::pair<double, double> once_coated(double least_mm, double greatest_mm, bool 
 }
 
 CutUp cut_up(const StockAsk& asked) {
+    require(positive("length_mm", "mm"), asked.length_mm);
+    require(kQuantity, asked.quantity);
+    require(kPieces, asked.pieces);
+    require(not_negative("kerf_mm", "mm"), asked.kerf_mm);
+    require(not_negative("facing_mm", "mm"), asked.facing_mm);
+    require(not_negative("stub_mm", "mm"), asked.stub_mm);
+    if (!std::isnan(asked.bar_mm)) {
+        require(positive("bar_mm", "mm"), asked.bar_mm);
+    }
     CutUp out;
     const int parted = asked.stub_mm > 0.0 ? asked.pieces : asked.pieces - 1;
     out.blank_mm =

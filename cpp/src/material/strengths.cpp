@@ -145,10 +145,7 @@ MinimumStrength minimum_strength(const Catalogue& catalogue, const AlloyRow& all
         out.weakest_of_several = rows.size() > 1;
         return given(alloy, out, grain);
     }
-    const Argument argument = positive("thickness_mm", "mm");
-    if (check(argument, thickness_mm) != StatusCode::ok) {
-        throw DomainError(argument_message(argument, thickness_mm));
-    }
+    require(positive("thickness_mm", "mm"), thickness_mm);
     std::string ranges;
     for (const StrengthRow* row : rows) {
         const MinimumStrength found = read(*row, grain);

@@ -180,9 +180,7 @@ double stepped_column_load_n(std::span<const ColumnSegment> segments, ColumnEnd 
     }
     for (const ColumnSegment& segment : segments) {
         const std::array given{segment.length_mm, segment.stiffness_n_mm2};
-        if (check(kSegmentArguments[status.argument], given[status.argument]) != StatusCode::ok) {
-            throw DomainError(argument_message(kSegmentArguments[status.argument], given[status.argument]));
-        }
+        require(kSegmentArguments[status.argument], given[status.argument]);
     }
     throw DomainError("stepped_column_load_n: the loads of these segments are beyond what a double holds");
 }

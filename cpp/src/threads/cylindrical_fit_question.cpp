@@ -179,9 +179,7 @@ void refuse_odd(const AskedSide& side, bool is_pair, const std::string& text) {
     }
     const std::string warm = fmt::format("{}_temperature_c", side.name);
     const Argument& bounds = range(side.name == "hole" ? "hole_temperature_c" : "shaft_temperature_c");
-    if (!bounds.accepts(side.temperature_c)) {
-        throw DomainError(argument_message(bounds, side.temperature_c));
-    }
+    require(bounds, side.temperature_c);
     if (side.temperature_c != kRoomC && !is_pair) {
         throw DomainError(
             fmt::format("{0} says nothing about {1}: it is of a pair, and {1} names one part", warm, text));

@@ -674,13 +674,8 @@ ScrewSeat screw_seat(const Catalogue& catalogue, const SeatRequest& request) {
             "no {} head for {}; nearest {} {}", request.head, size_text(request.thread),
             nearest_sizes(sizes, diameter, [](const ScrewHeadRow& row) { return row.diameter; }), unit));
     }
-    constexpr std::array kArguments{positive("hole_mm", "mm"), not_negative("recess_mm", "mm")};
-    const std::array given{request.hole_mm, request.recess_mm};
-    for (std::size_t i = 0; i < given.size(); ++i) {
-        if (check(kArguments[i], given[i]) != StatusCode::ok) {
-            throw DomainError(argument_message(kArguments[i], given[i]));
-        }
-    }
+    require(positive("hole_mm", "mm"), request.hole_mm);
+    require(not_negative("recess_mm", "mm"), request.recess_mm);
     ScrewSeat out;
     out.head_diameter_mm = found->head_diameter * to_mm;
     out.hole_mm = request.hole_mm;

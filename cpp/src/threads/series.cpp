@@ -22,12 +22,6 @@ constexpr Argument kWithin = not_negative("within_mm", "mm");
 constexpr Argument kEngagement = between("engagement_mm", 0.01, 10'000.0, "mm");
 constexpr Argument kFlankAngle = inside("flank_angle_deg", 0.0, 180.0, "deg");
 
-void require(const Argument& argument, double value) {
-    if (check(argument, value) != StatusCode::ok) {
-        throw DomainError(argument_message(argument, value));
-    }
-}
-
 SeriesThread of_row(const Catalogue& catalogue, const IsoSeriesRow& row) {
     Thread thread;
     thread.system = System::iso_metric;

@@ -107,7 +107,8 @@ def function_of(name: str) -> Callable[..., Any]:
     >>> function_of("turn").__module__
     'halfnut.cutting.questions'
     """
-    function: Callable[..., Any] = getattr(import_module(f"halfnut.{declared()[name]['room']}.questions"), name)
+    room = (declared().get(name) or _core.question(name))["room"]  # the core says which name is nearest
+    function: Callable[..., Any] = getattr(import_module(f"halfnut.{room}.questions"), name)
     return function
 
 

@@ -1,11 +1,13 @@
 """Stock cut up: against cutting a bar piece by piece."""
 
+import math
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 import halfnut as hn
-from halfnut.planning import stock
+from halfnut.planning import stock, timing
 
 
 def cut_list(length, quantity, *, pieces=1, **sizes_mm):
@@ -60,3 +62,23 @@ def test_without_a_bars_length_only_the_total_is_told():
     assert found.total_mm == 3 * 103
     assert found.bars is None
     assert found.to_dict()["left_mm"] is None
+
+
+@pytest.mark.parametrize(
+    ("part", "said"),
+    [
+        ({}, "length_mm must be finite"),
+        ({"length": hn.mm(50), "quantity": 0, "stock": {"pieces": 1}}, "quantity must be >= 1"),
+        ({"length": hn.mm(50), "quantity": 3, "stock": {"pieces": 0}}, "pieces must be >= 1"),
+        ({"length": hn.mm(50), "quantity": 3, "stock": {"pieces": 1, "kerf": hn.mm(-1)}}, "kerf_mm must be >= 0"),
+    ],
+)
+def test_what_cannot_be_sawn_is_refused(part, said):
+    with pytest.raises(hn.DomainError, match=said):
+        stock.cut_list(part)
+
+
+@pytest.mark.parametrize(("time_s", "quantity"), [(math.nan, 3), (-1.0, 3), (600.0, 0)])
+def test_a_lot_has_a_time_and_pieces(time_s, quantity):
+    with pytest.raises(hn.DomainError, match="time_s must be" if quantity else "quantity must be"):
+        timing.lot(time_s, quantity)

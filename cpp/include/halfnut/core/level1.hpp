@@ -90,6 +90,12 @@ constexpr Argument finite(std::string_view name, std::string_view unit = "") {
     return argument.accepts(value) ? StatusCode::ok : StatusCode::out_of_range;
 }
 
+/// Refuse a value that is not in its argument's range.
+///
+/// Errors
+///   DomainError  it is not, with its range
+void require(const Argument& argument, double value);
+
 /// Whether a formula can say why arguments that are each in range do not go together: then a NaN from its
 /// compute() is `inconsistent`, and refusal() gives the words.
 template <class Formula, class... Values>

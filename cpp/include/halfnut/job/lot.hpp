@@ -35,6 +35,11 @@ struct Lot {
     int spares = 0;
     std::vector<int> measured{};
 };
+
+/// Of pieces that take a time each at the machine.
+///
+/// Errors
+///   DomainError  a time below 0 s, or fewer than one piece
 [[nodiscard]] Lot lot_of(double time_s, int quantity);
 
 /// Which pieces are measured wholly: the first, then every so many.
@@ -74,7 +79,7 @@ struct CutList {
 /// stub that the chuck grips, and that stub. Without a stub and with one piece a blank nothing is parted off.
 ///
 /// Errors
-///   DomainError  a blank is longer than a bar
+///   DomainError  a size or count out of its range; a blank is longer than a bar
 [[nodiscard]] CutUp cut_up(const StockAsk& asked);
 
 struct Blank {
