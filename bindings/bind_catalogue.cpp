@@ -5,6 +5,7 @@
 #include "convert.hpp"
 #include "halfnut/core/builtin.hpp"
 #include "halfnut/core/table_info.hpp"
+#include "halfnut/core/tell.hpp"
 #include "halfnut/core/words.hpp"
 
 namespace halfnut::bind {
@@ -196,6 +197,23 @@ void bind_catalogue(py::module_& module) {
                const py::dict& figures) { return filled_from(find_words(list, code, self.get()), figures); },
             "list"_a, "code"_a, "figures"_a, "A text by its list and code.");
 
+    module.def(
+        "filled",
+        [](std::string_view text, const py::dict& figures, std::string_view unit,
+           const Catalogue& catalogue) {
+            using Plain = std::variant<std::monostate, bool, std::int64_t, double, std::string>;
+            const auto figure = [&](std::string_view key) {
+                const auto at = [](auto&& is) {
+                    Value out;
+                    out.is = std::forward<decltype(is)>(is);
+                    return out;
+                };
+                return figures.contains(key) ? std::visit(at, figures[py::cast(key)].cast<Plain>()) : Value{};
+            };
+            return filled_with(text, figure, unit, catalogue);
+        },
+        "template"_a, "figures"_a, "unit"_a, "catalogue"_a,
+        "A template with plain figures by their keys; None where it lacks one.");
     module.def(
         "environment",
         [](const std::string& name) {

@@ -10,6 +10,7 @@
 
 #include "convert.hpp"
 #include "halfnut/batch/run.hpp"
+#include "halfnut/core/declared.hpp"
 #include "halfnut/core/file_table.hpp"
 #include "halfnut/core/json.hpp"
 #include "halfnut/core/question.hpp"
@@ -460,54 +461,8 @@ py::dict ask_question_rows(std::string_view name, const py::tuple& values, const
 
 // ---- what is declared -------------------------------------------------------------------------------------
 
-std::vector<std::string_view> texts(std::span<const std::string_view> all) {
-    return {all.begin(), all.end()};
-}
-
-py::list described(std::span<const AskedRow> rows);
-
-py::dict described(const AskedRow& row) {
-    const std::string range = range_text(row.range);
-    return py::dict(
-        "name"_a = row.name, "key"_a = row.key, "kind"_a = enum_name(row.kind), "about"_a = row.about,
-        "unit"_a = row.unit,
-        "dimension"_a = row.has_dimension ? py::object(text(dimension_name(row.dimension))) : py::none(),
-        "written"_a = row.written, "usual"_a = row.usual, "kin"_a = row.kin, "option"_a = row.option,
-        "range"_a = range == "finite" ? std::string() : range, "low"_a = row.range.low,
-        "high"_a = row.range.high, "low_open"_a = row.range.low_open, "high_open"_a = row.range.high_open,
-        "choices"_a = texts(row.choices), "required"_a = row.is_required, "placed"_a = row.is_placed,
-        "leads"_a = row.leading, "finer"_a = row.is_finer,
-        "of"_a = described(row.parts == nullptr ? std::span<const AskedRow>() : row.parts()));
-}
-
-py::list described(std::span<const AskedRow> rows) {
-    py::list out;
-    for (const AskedRow& row : rows) {
-        out.append(described(row));
-    }
-    return out;
-}
-
-py::dict described(const RecordRow& row) {
-    py::list figures;
-    for (const FigureRow& figure : row.figures) {
-        figures.append(
-            py::dict("key"_a = figure.key, "kind"_a = enum_name(figure.kind), "about"_a = figure.about,
-                     "unit"_a = figure.unit, "always"_a = figure.is_always, "aside"_a = figure.is_aside,
-                     "kin"_a = figure.kin, "choices"_a = texts(figure.choices),
-                     "of"_a = figure.of == nullptr ? py::object(py::none()) : described(*figure.of)));
-    }
-    return py::dict("name"_a = row.name, "about"_a = row.about, "figures"_a = figures,
-                    "answer"_a = row.says.answer, "brief"_a = row.says.brief,
-                    "at_machine"_a = row.says.at_machine, "items"_a = row.items, "in_both"_a = row.in_both);
-}
-
-py::dict described_question(std::string_view name) {
-    const Question& question = find_question(name);
-    return py::dict("name"_a = question.name, "room"_a = question.room, "about"_a = question.about,
-                    "version"_a = question.version, "sources"_a = question.sources,
-                    "example"_a = question.example, "arguments"_a = described(question.arguments),
-                    "answer"_a = described(*question.answer));
+py::dict declared_question(std::string_view name) {
+    return dictionary(kDeclaredQuestion, values_of(kDeclaredQuestion, &find_question(name)));
 }
 
 std::vector<std::string_view> question_names() {
@@ -692,23 +647,6 @@ void bind_questions(py::module_& module) {
             "json", [](const Answered& self) { return answer_json(self.answer, self.catalogue.get()); },
             "The whole of what was asked as JSON.");
     module.def(
-        "filled",
-        [](std::string_view text, const py::dict& figures, std::string_view unit,
-           const Catalogue& catalogue) {
-            using Plain = std::variant<std::monostate, bool, std::int64_t, double, std::string>;
-            const auto figure = [&](std::string_view key) {
-                const auto at = [](auto&& is) {
-                    Value out;
-                    out.is = std::forward<decltype(is)>(is);
-                    return out;
-                };
-                return figures.contains(key) ? std::visit(at, figures[py::cast(key)].cast<Plain>()) : Value{};
-            };
-            return filled_with(text, figure, unit, catalogue);
-        },
-        "template"_a, "figures"_a, "unit"_a, "catalogue"_a,
-        "A template with plain figures by their keys; None where it lacks one.");
-    module.def(
         "ask",
         [](std::string_view name, const py::tuple& values, const SharedCatalogue& catalogue,
            const py::object& read) {
@@ -769,7 +707,7 @@ void bind_questions(py::module_& module) {
                "and what it leaves.");
     module.def("job_kinds", &job_kinds, "Kinds of operations that a job's file has.");
     module.def("question_names", &question_names, "Names of the questions that the core declares.");
-    module.def("question", &described_question, "name"_a, "A question as it is declared in the core.");
+    module.def("question", &declared_question, "name"_a, "A question as it is declared in the core.");
 }
 
 }  // namespace halfnut::bind
