@@ -69,9 +69,9 @@ def marks() -> list[Mark]:
     for lead in LEADS:
         assert len(plain(lead)) == core(lead, own).found, lead
     slow, fast = [], []
-    for _ in range(7):  # one search in the core is too short to time alone
+    for _ in range(7):  # one search in the core is too short to time alone, the first finds its memory cold
         slow.append(seconds(lambda: [plain(lead) for lead in LEADS]))
-        fast.append(seconds(lambda: [core(lead, own) for lead in LEADS], 20))
+        fast.append(seconds(lambda: [core(lead, own) for lead in LEADS], 100))
     largest = lathe(boxed())
     taken = min(seconds(lambda: core((3, 2), largest, 20), 10) for _ in range(5))
     return [
