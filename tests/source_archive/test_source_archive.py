@@ -85,7 +85,8 @@ def copy(tmp_path_factory: pytest.TempPathFactory) -> Copy:
 
     venv.create(folder / "venv", with_pip=True)
     python = folder / "venv/bin/python"
-    install = [python, "-m", "pip", "install", "--quiet", "--config-settings=cmake.build-type=Debug", root]
+    quick = ("cmake.build-type=Debug", "cmake.define.CMAKE_CXX_FLAGS_DEBUG=-O0")  # nothing here is to run fast
+    install = [python, "-m", "pip", "install", "--quiet", *(f"--config-settings={each}" for each in quick), root]
     done = subprocess.run(install, env=clean_environment(), capture_output=True, text=True, check=False)
     assert done.returncode == 0, done.stdout + done.stderr
     return Copy(root, {name: lines for name, lines in added.items() if lines}, python)
