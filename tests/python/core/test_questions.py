@@ -3,22 +3,23 @@
 import importlib.util
 import inspect
 import json
-import shlex
+import sys
 from importlib import import_module
 from pathlib import Path
 
-import click
 import jsonschema
 import pytest
 
 import halfnut as hn
-from halfnut import _core, batch, cli
-from halfnut.cli import asking
+from halfnut import _core, batch
 from halfnut.cli.output import json_text
 from halfnut.core import schemas
 from halfnut.core.catalogue import active
 from halfnut.core.questions import ask, declared
 from halfnut.core.schemas import answer
+
+sys.path.insert(0, str(Path(__file__).parents[2] / "text"))
+from kept import example
 
 _spec = importlib.util.spec_from_file_location("stubs", Path(__file__).parents[2] / "stubs/questions.py")
 stubs = importlib.util.module_from_spec(_spec)
@@ -101,15 +102,7 @@ def test_a_table_is_asked_by_its_own_names_or_told_what_they_are():
 def test_its_schema_is_one_and_its_example_keeps_it(question):
     schema = schemas.schema(question["name"])
     jsonschema.Draft202012Validator.check_schema(schema)
-    words = shlex.split(question["example"].splitlines()[0])
-    names = {row["name"] for row in question["arguments"]}
-    command = cli.command.get_command(click.Context(cli.command), words[0])
-    if command is None or not names <= {parameter.name for parameter in command.params}:
-        command = asking.command(question["name"])
-    given = command.make_context(words[0], words[1:], help_option_names=["-h", "--help"]).params
-    values = {key: value for key, value in given.items() if key in names and value not in (None, (), False)}
-    values = {key: list(value) if isinstance(value, tuple) else value for key, value in values.items()}
-    asked = {"question": question["name"], "values": values}
+    asked = {"question": question["name"], "values": example(question)}
     jsonschema.validate(asked, schema)
     found = json.loads(json_text(answer(asked)))
     jsonschema.validate(found, {**schema["$defs"]["answer"], "$schema": schema["$schema"]})
